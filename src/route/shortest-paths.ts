@@ -1,0 +1,130 @@
+import type { Network } from './network.ts'
+
+/** Distances from one source: `distance[x]` (Infinity if unreachable) and the edge by which x is reached (-1 at the source). */
+export interface PathRow {
+  readonly source: number
+  readonly distance: Float64Array
+  readonly via: Int32Array
+}
+
+/** A binary heap of (key, vertex) in typed arrays, with stale entries left in place. */
+class Heap {
+  private keys: Float64Array
+  private items: Int32Array
+  size = 0
+
+  constructor(capacity: number) {
+    this.keys = new Float64Array(capacity)
+    this.items = new Int32Array(capacity)
+  }
+
+  push(key: number, item: number): void {
+    const { keys, items } = this
+    let i = this.size++
+    while (i > 0) {
+      const up = (i - 1) >> 1
+      if (keys[up]! <= key) break
+      keys[i] = keys[up]!
+      items[i] = items[up]!
+      i = up
+    }
+    keys[i] = key
+    items[i] = item
+  }
+
+  get topKey(): number {
+    return this.keys[0]!
+  }
+
+  pop(): number {
+    const { keys, items } = this
+    const top = items[0]!
+    const n = --this.size
+    const key = keys[n]!
+    const item = items[n]!
+    let i = 0
+    for (;;) {
+      let down = 2 * i + 1
+      if (down >= n) break
+      if (down + 1 < n && keys[down + 1]! < keys[down]!) down++
+      if (keys[down]! >= key) break
+      keys[i] = keys[down]!
+      items[i] = items[down]!
+      i = down
+    }
+    keys[i] = key
+    items[i] = item
+    return top
+  }
+}
+
+/**
+ * Cheapest paths from `source` over all edges that are not banned.
+ *
+ * @param banned  edges with a non-zero entry are left out
+ * @source Dijkstra 1959, binary heap
+ */
+export function shortestPaths(network: Network, source: number, banned?: Uint8Array): PathRow {
+  const { first, halfEdge, halfVertex, cost } = network
+  const distance = new Float64Array(network.vertexCount).fill(Number.POSITIVE_INFINITY)
+  const via = new Int32Array(network.vertexCount).fill(-1)
+  const heap = new Heap(2 * network.edgeCount + 1)
+  distance[source] = 0
+  heap.push(0, source)
+  while (heap.size > 0) {
+    const key = heap.topKey
+    const x = heap.pop()
+    if (key > distance[x]!) continue
+    for (let h = first[x]!, end = first[x + 1]!; h < end; h++) {
+      const e = halfEdge[h]!
+      if (banned?.[e]) continue
+      const y = halfVertex[h]!
+      const d = key + cost[e]!
+      if (d >= distance[y]!) continue
+      distance[y] = d
+      via[y] = e
+      heap.push(d, y)
+    }
+  }
+  return { source, distance, via }
+}
+
+/** The shortest-path metric of a network; rows are made when first asked for. */
+export class Metric {
+  private readonly rows: (PathRow | undefined)[]
+
+  constructor(
+    readonly network: Network,
+    private readonly banned?: Uint8Array,
+  ) {
+    this.rows = new Array(network.vertexCount)
+  }
+
+  /** The distances from `source` to everywhere. */
+  row(source: number): PathRow {
+    let row = this.rows[source]
+    if (!row) {
+      row = shortestPaths(this.network, source, this.banned)
+      this.rows[source] = row
+    }
+    return row
+  }
+
+  distance(a: number, b: number): number {
+    const known = this.rows[b]
+    return known ? known.distance[a]! : this.row(a).distance[b]!
+  }
+
+  /** Calls `visit` with every edge of a cheapest path between `a` and `b`. */
+  eachEdge(a: number, b: number, visit: (edge: number) => void): void {
+    const { u, v } = this.network
+    const known = this.rows[b]
+    const row = known ?? this.row(a)
+    let at = known ? a : b
+    while (at !== row.source) {
+      const e = row.via[at]!
+      visit(e)
+      at = u[e] === at ? v[e]! : u[e]!
+    }
+  }
+}
