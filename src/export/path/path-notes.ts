@@ -1,0 +1,25 @@
+import { MM_PER } from '../../units.ts'
+import type { Drawing } from '../drawing.ts'
+import { FRAME_CAUTIONS, LABELS, lengthText } from '../labels.ts'
+import { numberText } from '../number-text.ts'
+import type { MachinePath } from './machine-path.ts'
+import type { TableValues } from './path-options.ts'
+
+/** The feed that makes the set stitch length at the set stitches a minute, in the path's unit a minute. */
+export const feedOf = (drawing: Drawing, units: 'mm' | 'in'): number =>
+  (drawing.spm * drawing.stitchLengthMm) / MM_PER[units]
+
+/** What stands at the head of every machine path: what it is, its unit and axes, its size, and the cautions. */
+export function pathNotes(drawing: Drawing, path: MachinePath, values: TableValues): string[] {
+  const { path: say } = LABELS
+  const size = (length: number) => lengthText(length * MM_PER[path.units], path.units)
+  const origin = `${values.origin} of the ${values.box}`
+  return [
+    path.needleDown ? say.made : say.bounds,
+    say.quilt(drawing.title),
+    say.frame(path.units, values.yAxis, origin),
+    say.size(size(path.box.maxX - path.box.minX), size(path.box.maxY - path.box.minY)),
+    say.speed(drawing.spm, `${numberText(feedOf(drawing, path.units), 2)} ${path.units}`),
+    ...FRAME_CAUTIONS,
+  ]
+}
