@@ -1,0 +1,257 @@
+import type { Affine } from '../geometry/affine.ts'
+import { distance, dot, lerp, type Point, scale, subtract, unit } from '../geometry/point.ts'
+import type { Segment } from '../geometry/segment.ts'
+import { endOf, type Stroke, transformStroke } from '../geometry/stroke.ts'
+import type { Edge } from '../motif/contract.ts'
+import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw-stretch.ts'
+import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
+import type { Band, Quilt, Side } from '../quilt/quilt.ts'
+import { type BandExtent, type Group, groupBands, stretchesFor } from './grouping.ts'
+
+/** A filler's line from one touch to the next: what the route must cover. */
+export interface Piece {
+  readonly band: number
+  /** Which area-sized part of which group it lies in: an index into `Pieces.sectors`. */
+  readonly sector: number
+  readonly stroke: Stroke
+  /** The seams (rings) on which it starts and ends. */
+  readonly startRing: number
+  readonly endRing: number
+}
+
+/** One stretch of a group's ring between two stations, in order round the quilt. */
+export interface Sector {
+  readonly group: number
+  /** Index of the side, clockwise from the top. */
+  readonly side: number
+}
+
+/** How a filler came out in one band. */
+export interface BandFit {
+  readonly band: number
+  /** Repeats on each side, clockwise from the top. */
+  readonly repeats: readonly number[]
+  /** Least and greatest length of a repeat over the nominal length. */
+  readonly stretch: { readonly min: number; readonly max: number }
+}
+
+export interface Pieces {
+  readonly groups: readonly Group[]
+  /** Of each group in turn, clockwise from the top left corner. */
+  readonly sectors: readonly Sector[]
+  readonly pieces: readonly Piece[]
+  readonly fits: readonly BandFit[]
+}
+
+/** Width and height of the rectangle that is stitched without moving the quilt, mm. */
+export type Reach = readonly [width: number, height: number]
+
+/**
+ * Fits a filler into every band and cuts it at its touches.
+ *
+ * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
+ * @param seed     changes what is irregular
+ */
+export function cutPieces(
+  quilt: Quilt,
+  fillers: readonly (Filler | undefined)[],
+  { reach, seed }: { reach: Reach; seed: number },
+): Pieces {
+  const extents = quilt.bands.map((band, k) => extentOf(band, fillers[k]))
+  const groups = groupBands(extents, { along: Math.min(...reach), deep: Math.min(...reach) })
+  const workshop = new Workshop(quilt, fillers, seed)
+  let phase: 0 | 1 = 1
+  groups.forEach((group, g) => {
+    const plans = quilt.bands[group.first]!.sides.map((_, side) =>
+      sidePlan(quilt, fillers, { group, side, reach }),
+    )
+    phase = g === 0 ? 1 : phaseAfter(groups[g - 1]!, group, { phase, stretches: plans[0]!.stretches })
+    plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
+  })
+  return { groups, sectors: workshop.sectors, pieces: workshop.pieces, fits: workshop.fits() }
+}
+
+function extentOf(band: Band, filler: Filler | undefined): BandExtent {
+  const depth = Math.max(...band.sides.map(widthOf))
+  const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
+  return { rhythm: filler && rhythmOf(filler, depth), depth, perimeter }
+}
+
+const rhythmOf = (filler: Filler, width: number) => ({
+  ends: filler.motif.ends,
+  repeat: filler.motif.repeat(width, filler.values),
+})
+
+/** The next group touches the common seam at the corner if the group before it does, and between if not. */
+function phaseAfter(before: Group, after: Group, was: { phase: 0 | 1; stretches: number }): 0 | 1 {
+  const isNeighbour = before.first + before.count === after.first
+  if (!isNeighbour || (before.count + was.phase) % 2 === 0) return 0
+  return 1
+}
+
+interface SidePlan {
+  readonly stretches: number
+  readonly halves: readonly number[]
+  readonly rhythms: readonly { ends: 'alternate' | 'free'; repeat: number }[]
+}
+
+function sidePlan(
+  quilt: Quilt,
+  fillers: readonly (Filler | undefined)[],
+  { group, side, reach }: { group: Group; side: number; reach: Reach },
+): SidePlan {
+  const bands = quilt.bands.slice(group.first, group.first + group.count)
+  const sides = bands.map((band) => band.sides[side]!)
+  const halves = [sides[0]!, ...sides].map(
+    (s, i) => (i === 0 ? distance(s.innerA, s.innerB) : distance(s.outerA, s.outerB)) / 2,
+  )
+  const along = unit(subtract(sides[0]!.innerB, sides[0]!.innerA))
+  const reachAlong = Math.abs(along[0]) > Math.abs(along[1]) ? reach[0] : reach[1]
+  const rhythms = bands.map((band, i) => rhythmOf(fillers[group.first + i]!, meanWidth(band)))
+  return { stretches: stretchesFor(halves.at(-1)!, reachAlong, rhythms), halves, rhythms }
+}
+
+const widthOf = (side: Side): number => {
+  const along = unit(subtract(side.innerB, side.innerA))
+  const across = subtract(side.outerA, side.innerA)
+  return Math.abs(across[0] * along[1] - across[1] * along[0])
+}
+
+const meanWidth = (band: Band): number =>
+  band.sides.reduce((sum, side) => sum + widthOf(side), 0) / band.sides.length
+
+/** Draws strokes side by side, keeping those it has drawn before: opposite sides and mirror halves are the same. */
+class Workshop {
+  readonly pieces: Piece[] = []
+  readonly sectors: Sector[] = []
+  readonly #drawn = new Map<string, DrawnRun>()
+  readonly #repeats: number[][]
+  readonly #stretch: { min: number; max: number }[]
+
+  constructor(
+    readonly quilt: Quilt,
+    readonly fillers: readonly (Filler | undefined)[],
+    readonly seed: number,
+  ) {
+    this.#repeats = quilt.bands.map((band) => band.sides.map(() => 0))
+    this.#stretch = quilt.bands.map(() => ({ min: Number.POSITIVE_INFINITY, max: 0 }))
+  }
+
+  fits(): BandFit[] {
+    return this.quilt.bands
+      .filter((band) => this.fillers[band.index])
+      .map(({ index }) => ({ band: index, repeats: this.#repeats[index]!, stretch: this.#stretch[index]! }))
+  }
+
+  /** Fills one side of a group, from its left corner through its middle to its right corner. */
+  fillSide(plan: SidePlan, place: { group: Group; index: number; side: number; phase: 0 | 1 }): void {
+    const fit = fitHalfSide({
+      halves: plan.halves,
+      bands: plan.rhythms,
+      stretches: plan.stretches,
+      phase: place.phase,
+    })
+    const stations = Array.from({ length: plan.stretches }, (_, station) => station)
+    for (const station of stations) this.#fillSector({ ...place, plan, fit, station, half: 'left' })
+    for (const station of stations.reverse())
+      this.#fillSector({ ...place, plan, fit, station, half: 'right' })
+  }
+
+  #fillSector(at: SectorPlace): void {
+    const sector = this.sectors.push({ group: at.index, side: at.side }) - 1
+    for (let k = 0; k < at.group.count; k++) this.#fillStretch(at, { k, sector })
+  }
+
+  #fillStretch(at: SectorPlace, { k, sector }: { k: number; sector: number }): void {
+    const band = at.group.first + k
+    const filler = this.fillers[band]!
+    const side = this.quilt.bands[band]!.sides[at.side]!
+    const frame = frameOf(side, at.half)
+    const share = (seam: number, station: number) => at.fit.at[seam]![station]
+    const line = (station: number) => {
+      const s = share(k, station) ?? share(k + 1, station)!
+      return { inner: s * frame.innerHalf, outer: frame.outerShift + s * frame.outerHalf }
+    }
+    const edge = (station: number): Edge => edgeAt(k, station, at.phase)
+    const run: Run = {
+      stretch: { width: widthOf(side), start: line(at.station + 1), end: line(at.station) },
+      from: edge(at.station + 1),
+      to: edge(at.station),
+      halfRepeats: at.fit.halfRepeats[k]![at.station]!,
+      atMiddle: at.station + 1 === at.plan.stretches,
+      atCorner: at.station === 0,
+      seed: this.seed + band,
+    }
+    const drawn = this.#draw(filler, run, band)
+    this.#note(band, at.side, {
+      repeats: run.halfRepeats / 2,
+      stretch: drawn.repeatMm / at.plan.rhythms[k]!.repeat,
+    })
+    const ring = (e: Edge) => (e === 'inner' ? band : band + 1)
+    const strokes = cutAtTouches(transformStroke(drawn.stroke, frame.place), drawn.touches)
+    strokes.forEach(({ stroke, from, to }) => {
+      this.pieces.push({ band, sector, stroke, startRing: ring(from), endRing: ring(to) })
+    })
+  }
+
+  #draw(filler: Filler, run: Run, band: number): DrawnRun {
+    const key = `${band} ${JSON.stringify(run, (_, v) => (typeof v === 'number' ? Math.round(v * 1e6) : v))}`
+    const known = this.#drawn.get(key)
+    if (known) return known
+    const drawn = drawStretch(filler, run)
+    this.#drawn.set(key, drawn)
+    return drawn
+  }
+
+  #note(band: number, side: number, { repeats, stretch }: { repeats: number; stretch: number }): void {
+    this.#repeats[band]![side]! += repeats
+    const range = this.#stretch[band]!
+    range.min = Math.min(range.min, stretch)
+    range.max = Math.max(range.max, stretch)
+  }
+}
+
+interface SectorPlace {
+  readonly group: Group
+  readonly index: number
+  readonly side: number
+  readonly phase: 0 | 1
+  readonly plan: SidePlan
+  readonly fit: HalfFit
+  readonly station: number
+  readonly half: 'left' | 'right'
+}
+
+/** The frame of half a side: u from the middle of the inner seam to the corner, v outward. */
+function frameOf(side: Side, half: 'left' | 'right') {
+  const middle = lerp(side.innerA, side.innerB, 0.5)
+  const along = scale(unit(subtract(side.innerB, side.innerA)), half === 'right' ? 1 : -1)
+  const rightward = unit(subtract(side.innerB, side.innerA))
+  // The outside lies to the left of the way from A to B, with y down.
+  const out: Point = [rightward[1], -rightward[0]]
+  const place: Affine = { a: along[0], b: along[1], c: out[0], d: out[1], e: middle[0], f: middle[1] }
+  const outerMiddle = lerp(side.outerA, side.outerB, 0.5)
+  return {
+    place,
+    innerHalf: distance(side.innerA, side.innerB) / 2,
+    outerHalf: distance(side.outerA, side.outerB) / 2,
+    outerShift: dot(subtract(outerMiddle, middle), along),
+  }
+}
+
+function cutAtTouches(
+  stroke: Stroke,
+  touches: DrawnRun['touches'],
+): { stroke: Stroke; from: Edge; to: Edge }[] {
+  const cut: { stroke: Stroke; from: Edge; to: Edge }[] = []
+  let start = stroke.start
+  for (let i = 1; i < touches.length; i++) {
+    const [from, to] = [touches[i - 1]!, touches[i]!]
+    const segments: readonly Segment[] = stroke.segments.slice(from.after, to.after)
+    if (segments.length === 0) continue
+    const part = { start, segments }
+    cut.push({ stroke: part, from: from.edge, to: to.edge })
+    start = endOf(part)
+  }
+  return cut
+}
