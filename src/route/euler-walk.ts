@@ -46,7 +46,7 @@ class Pairing {
   private readonly halvesAt = new Map<number, number[]>()
 
   constructor(
-    private readonly graph: RouteGraph,
+    graph: RouteGraph,
     private readonly task: WalkTask,
   ) {
     this.next = new Int32Array(2 * task.edges.length).fill(NO_HALF)

@@ -1,4 +1,15 @@
-export { checkGraph, type RouteEdge, type RouteGraph, type Step, type Walk } from './graph.ts'
+export { type AreaOptions, type AreaOrder, solveByAreas } from './areas.ts'
+export type { AreaReport, RouteResult } from './assemble-route.ts'
+export {
+  checkGraph,
+  type DefaultPrices,
+  type RouteEdge,
+  type RouteGraph,
+  type Step,
+  type Walk,
+} from './graph.ts'
+export { type LowerBound, lowerBound } from './lower-bound.ts'
 export { type Matching, type MatchingProblem, minimumMatching } from './matching.ts'
-export { type PostmanOptions, type PostmanResult, solvePostman } from './postman.ts'
+export { ITERATIONS, type PostmanOptions, type PostmanResult, solvePostman } from './postman.ts'
+export type { Area } from './stage-work.ts'
 export { ROUTE_WEIGHTS, type RouteWeights } from './weights.ts'

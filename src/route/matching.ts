@@ -29,7 +29,6 @@ const MARKED = 5
  */
 class BlossomSearch {
   private readonly n: number
-  private readonly m: number
   private readonly price: Float64Array
   private readonly vertexAt: Int32Array
   private readonly first: Int32Array
@@ -54,7 +53,6 @@ class BlossomSearch {
     const n = problem.vertexCount
     const m = problem.u.length
     this.n = n
-    this.m = m
     this.price = problem.cost.map((c) => 4 * c)
     this.vertexAt = new Int32Array(2 * m)
     this.first = new Int32Array(n + 1)

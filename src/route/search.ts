@@ -8,7 +8,8 @@ export interface Effort {
   readonly seed: number
 }
 
-interface Tree {
+/** A tree of links and the solution that follows from it. */
+export interface Tree {
   readonly links: readonly Link[]
   readonly solution: Solution
 }
@@ -60,7 +61,7 @@ function attempt(task: Task, links: readonly Link[]): Tree | undefined {
  * @returns undefined if the task has no solution
  * @source Frederickson, J. ACM 26 (1979) for the first tree; the search exchanges one or two links
  */
-export function searchLinks(task: Task, effort: Effort): Solution | undefined {
+export function searchLinks(task: Task, effort: Effort): Tree | undefined {
   const candidates = linkCandidates(task)
   let current: Tree | undefined
   for (const links of startingTrees(task, candidates)) current = better(current, attempt(task, links))
@@ -75,5 +76,5 @@ export function searchLinks(task: Task, effort: Effort): Solution | undefined {
     if (next.solution.cost <= limit) current = next
     if (next.solution.cost < best.solution.cost) best = next
   }
-  return best.solution
+  return best
 }

@@ -59,18 +59,25 @@ class Heap {
 }
 
 /**
- * Cheapest paths from `source` over all edges that are not banned.
+ * Cheapest paths from `source`, or from the nearest of several, over all edges that are not banned.
  *
  * @param banned  edges with a non-zero entry are left out
  * @source Dijkstra 1959, binary heap
  */
-export function shortestPaths(network: Network, source: number, banned?: Uint8Array): PathRow {
+export function shortestPaths(
+  network: Network,
+  source: number | readonly number[],
+  banned?: Uint8Array,
+): PathRow {
   const { first, halfEdge, halfVertex, cost } = network
   const distance = new Float64Array(network.vertexCount).fill(Number.POSITIVE_INFINITY)
   const via = new Int32Array(network.vertexCount).fill(-1)
-  const heap = new Heap(2 * network.edgeCount + 1)
-  distance[source] = 0
-  heap.push(0, source)
+  const sources = typeof source === 'number' ? [source] : source
+  const heap = new Heap(2 * network.edgeCount + sources.length)
+  for (const x of sources) {
+    distance[x] = 0
+    heap.push(0, x)
+  }
   while (heap.size > 0) {
     const key = heap.topKey
     const x = heap.pop()
@@ -86,7 +93,7 @@ export function shortestPaths(network: Network, source: number, banned?: Uint8Ar
       heap.push(d, y)
     }
   }
-  return { source, distance, via }
+  return { source: sources[0] ?? -1, distance, via }
 }
 
 /** The shortest-path metric of a network; rows are made when first asked for. */

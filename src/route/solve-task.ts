@@ -18,5 +18,5 @@ export function solveTask(task: Task, effort: Effort): Solved | undefined {
   const direct = task.evaluate([])
   if (direct) return { ...direct, bound: direct.cost }
   const found = searchLinks(task, effort)
-  return found && { ...found, bound: join.cost }
+  return found && { ...found.solution, bound: join.cost }
 }
