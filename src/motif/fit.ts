@@ -104,10 +104,10 @@ function gridFor(band: Rhythm, length: number, stretches: number): Grid {
 
 /** The whole number nearest to `value` that is odd or even as `least` is, and not less than it. */
 export function nearestOfParity(value: number, least: number): number {
-  const above = least + 2 * Math.max(0, Math.round((value - least) / 2))
+  const above = least + 2 * Math.max(0, Math.ceil((value - least) / 2))
   const below = Math.max(least, above - 2)
   // The smaller stretch wins, measured as a ratio: 4 to 3 is as far as 3 to 4.
-  return Math.abs(Math.log(value / below)) < Math.abs(Math.log(value / above)) ? below : above
+  return value * value < above * below ? below : above
 }
 
 interface Choice {

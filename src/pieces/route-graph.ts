@@ -1,0 +1,30 @@
+import { distance, type Point, scale } from '../geometry/point.ts'
+import { directionAt } from '../geometry/segment.ts'
+import type { Stroke } from '../geometry/stroke.ts'
+import type { RouteEdge, RouteGraph } from '../route/index.ts'
+import type { Net } from './net.ts'
+import type { Pieces } from './pieces.ts'
+
+/** The net as the route planner knows it: pieces are required edges, stretches of seam may be travelled. */
+export function routeGraph(net: Net, pieces: Pieces): RouteGraph {
+  const fills = net.fills.map((fill, i): RouteEdge => {
+    const stroke = pieces.pieces[i]!.stroke
+    return { ...fill, required: true, directionU: leaving(stroke), directionV: leavingEnd(stroke) }
+  })
+  const seams = net.seams.map(
+    ({ u, v }): RouteEdge => ({
+      u,
+      v,
+      length: distance(net.positions[u]!, net.positions[v]!),
+      required: false,
+    }),
+  )
+  return { vertexCount: net.positions.length, edges: [...fills, ...seams], positions: net.positions }
+}
+
+const leaving = (stroke: Stroke): Point => directionAt(stroke.start, stroke.segments[0]!, 0)
+
+function leavingEnd(stroke: Stroke): Point {
+  const from = stroke.segments.at(-2)?.to ?? stroke.start
+  return scale(directionAt(from, stroke.segments.at(-1)!, 1), -1)
+}
