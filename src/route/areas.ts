@@ -183,6 +183,8 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
   }
   let best: { chains: Chain[]; cost: number; plan: number } | undefined
   options.plans.forEach((plan, i) => {
+    // No plan is cheaper than its repositions alone: equals are left out, the first stands.
+    if (best && best.cost <= integerCost(weights.reposition) * (plan.length - 1)) return
     const solved = solvePlan(site, plan)
     if (solved && (!best || solved.cost < best.cost)) best = { ...solved, plan: i }
   })
