@@ -1,0 +1,85 @@
+import * as z from 'zod'
+
+const mm = (what: string) => z.number().describe(`${what}, mm`)
+const place = z.tuple([z.number(), z.number()]).describe('x to the right, y down, mm')
+const sides = z.array(z.number()).describe('clockwise from the top')
+
+/** One thing that the quilter should know. */
+const warning = z.strictObject({
+  code: z.string().describe('machine-readable: area/problem'),
+  message: z.string(),
+  at: z.string().describe("the place: a key of the plan, or a band's name"),
+})
+
+const stretch = z.strictObject({ min: z.number(), max: z.number() })
+
+const band = z.strictObject({
+  name: z.string(),
+  filler: z.string().nullable(),
+  repeats: z
+    .strictObject({ top: z.number(), right: z.number(), bottom: z.number(), left: z.number() })
+    .or(sides)
+    .nullable(),
+  stretch: stretch.nullable().describe('least and greatest length of a repeat over its nominal length'),
+  stitchedMm: mm('length of line in this band'),
+  mmPerCm2: z.number().describe('stitched length per area'),
+  stitches: z.number().int(),
+  gapMm: mm('diameter of the largest circle in the band that no stitching enters').nullable(),
+})
+
+const run = z.strictObject({
+  kind: z.enum(['travel', 'overlap']),
+  lengthMm: mm('length'),
+  at: place,
+  where: z.string().describe('band or seam, side, and distance from the corner'),
+  reason: z.string(),
+})
+
+/** The public format of report.json. */
+export const reportFormat = z.strictObject({
+  $schema: z.string(),
+  version: z.literal(1),
+  title: z.string(),
+  units: z.enum(['in', 'cm', 'mm']).describe('the unit of the plan file; figures here are mm'),
+  quilt: z.strictObject({ widthMm: mm('with the binding'), heightMm: mm('with the binding') }),
+  line: z.strictObject({
+    lengthMm: mm('length of line'),
+    threadStarts: z.number().int(),
+    threadStartsBound: z.number().int().describe('no line has fewer starts'),
+    travelMm: mm('in a seam, only to get somewhere'),
+    overlapMm: mm('over a line that is already stitched'),
+    overlapShare: z.number().describe('overlap over length'),
+    lowerBoundMm: mm('no line over the same pieces with so few starts is shorter'),
+    repositions: z.number().int().describe('how often the quilt is moved'),
+    repositionsBound: z.number().describe('quilt area over reach area'),
+    areas: z.number().int(),
+    extras: z.array(run).describe('every travel and overlap, its place and its reason'),
+  }),
+  stitches: z.strictObject({ count: z.number().int(), lengthMm: mm('longest stitch') }),
+  thread: z.strictObject({
+    topM: z.number().describe('needle thread with waste, m'),
+    bobbinM: z.number().describe('bobbin thread with waste, m'),
+    bobbins: z.number().int(),
+    bobbinChanges: z.array(z.strictObject({ at: place, alongMm: mm('along the line'), reason: z.string() })),
+  }),
+  time: z.strictObject({
+    minutes: z.number(),
+    parts: z.array(z.strictObject({ what: z.string(), minutes: z.number(), rate: z.string() })),
+  }),
+  gap: z.strictObject({
+    largestMm: mm('diameter of the largest circle within the bands that no stitching enters'),
+    at: place.nullable(),
+    squareMm: mm('side of the largest such square').optional(),
+    limitMm: mm("the batting's limit"),
+    withinLimit: z.boolean(),
+  }),
+  bands: z.array(band),
+  warnings: z.array(warning),
+})
+
+export type Report = z.infer<typeof reportFormat>
+export type Warning = z.infer<typeof warning>
+export type Extra = z.infer<typeof run>
+
+/** The JSON Schema of report.json. */
+export const reportJsonSchema = (): unknown => z.toJSONSchema(reportFormat, { target: 'draft-7' })
