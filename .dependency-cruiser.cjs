@@ -13,7 +13,9 @@ module.exports = {
       name: 'geometry-knows-nothing-above',
       severity: 'error',
       from: { path: '^src/(geometry|units|error)' },
-      to: { path: '^motifs|^src/(quilt|motif|route|plan|stitch|check|export|pipeline|cli|page)' },
+      to: {
+        path: '^motifs|^src/(quilt|motif|route|pieces|plan|stitch|check|export|report|pipeline|cli|page)',
+      },
     },
     {
       name: 'route-knows-edges-only',
@@ -25,12 +27,14 @@ module.exports = {
       name: 'model-knows-no-plan',
       severity: 'error',
       from: { path: '^src/(quilt|motif)' },
-      to: { path: upper('plan', 'stitch', 'check', 'export', 'pipeline', 'cli', 'page') + '|^motifs' },
+      to: {
+        path: ['^motifs', upper('plan', 'stitch', 'check', 'export', 'report', 'pipeline', 'cli', 'page')],
+      },
     },
     {
       name: 'services-know-no-pipeline',
       severity: 'error',
-      from: { path: '^src/(plan|stitch|check|export)' },
+      from: { path: '^src/(plan|pieces|stitch|check|export|report)' },
       to: { path: upper('pipeline', 'cli', 'page') },
     },
     {

@@ -98,16 +98,13 @@ function cornerSeams(band: Band): Seam[] {
     const endOfThis = project(side.innerA, side)
     const endOfBefore = project(side.innerA, before)
     const isRow = index % 2 === 0
-    switch (band.corners) {
-      case 'mitred':
-        return [seam(side.outerA)]
-      case 'cornerstone':
-        return [seam(endOfThis), seam(endOfBefore)]
-      case 'butted-rows':
-        return [seam(isRow ? endOfThis : endOfBefore)]
-      case 'butted-columns':
-        return [seam(isRow ? endOfBefore : endOfThis)]
+    const seams: Record<Corners, readonly Seam[]> = {
+      mitred: [seam(side.outerA)],
+      cornerstone: [seam(endOfThis), seam(endOfBefore)],
+      'butted-rows': [seam(isRow ? endOfThis : endOfBefore)],
+      'butted-columns': [seam(isRow ? endOfBefore : endOfThis)],
     }
+    return seams[band.corners]
   })
 }
 
