@@ -55,4 +55,41 @@ export const LABELS = {
     speed: (spm: number, feed: string): string => `${spm} stitches a minute: feed ${feed} a minute`,
     start: (number: number, of: number): string => `Thread start ${number} of ${of}`,
   },
+  sheets: {
+    heading: 'Tracing sheets, full size',
+    stripsHeading: 'Tracing strips, full size',
+    mirrored: '(mirrored: trace on the back)',
+    start: 'START',
+    end: 'END',
+    count: (number: number, of: number): string => `sheet ${number} of ${of}`,
+    fullSize: 'Print at 100 percent. Check the test squares on the first page.',
+    testHeading: 'Print at 100 percent, then measure',
+    testText:
+      'Choose "actual size" in the print window, never "fit to page". If a square is off, so is the whole quilt.',
+    oneInch: '1 in',
+    fiveCm: '5 cm',
+    mapHeading: 'How the sheets lie',
+    facts: (size: string, line: string, sheets: string): string => `Quilt ${size}. Line ${line}. ${sheets}.`,
+    size: (width: string, height: string): string => `${width} x ${height}`,
+    sheetCount: (count: number): string => (count === 1 ? '1 sheet' : `${count} sheets`),
+    leftOut: (count: number): string =>
+      count === 1
+        ? 'The sheet without a name has nothing to trace and is left out.'
+        : `The ${count} sheets without a name have nothing to trace and are left out.`,
+    steps: [
+      'Print this page first and measure both squares.',
+      'Lay the sheets out as the map shows: letters are rows, numbers are columns. The edges say which sheet is next.',
+      'Lay each sheet on its neighbour so that the ringed crosses meet, then tape. Or cut along the dashed lines and butt the edges.',
+      'Follow the arrows from START. The numbers are the areas in the order of work; grey lines are seams.',
+    ],
+    stripSteps: [
+      'Print this page first and measure both squares.',
+      'Trace each piece as often as it says, from corner to corner; the ticks lie on the middles of the sides.',
+      'A piece longer than a sheet goes on on the next one: lay them so that the ringed crosses meet.',
+      'Follow the arrows. Grey lines are seams.',
+    ],
+    piece: (band: string, piece: 'run' | 'corner'): string =>
+      piece === 'run' ? `${band} band: straight run` : `${band} band: corner`,
+    times: (count: number): string => (count === 1 ? 'trace once' : `trace ${count} times`),
+  },
 } as const

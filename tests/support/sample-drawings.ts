@@ -141,10 +141,9 @@ export function harbourDrawing(size: Partial<HarbourSize> = {}): Drawing {
 function addArea(quilt: Quilt, area: number, parts: LinePart[]): void {
   const outward = area % 2 === 0
   const order = outward ? quilt.bands : [...quilt.bands].reverse()
-  order.forEach((band, step) => {
+  order.forEach((band) => {
     const run = halfSideRun(quilt, band.index, area)
-    const stroke = (step % 2 === 0) === outward ? run : run
-    const onward = nearer(parts.at(-1), stroke)
+    const onward = nearer(parts.at(-1), run)
     if (parts.length > 0) {
       const from = endOf(parts.at(-1)!.stroke)
       parts.push({ kind: 'crossing', area, stroke: { start: from, segments: [] } })
@@ -179,9 +178,8 @@ function halfSideRun(quilt: Quilt, band: number, area: number): Stroke {
   const builder = new StrokeBuilder(place(0, from))
   for (let i = 0; i < count; i++) {
     const v0 = i % 2 === 0 ? from : 1 - from
-    const [a, b, c] = [i / count, (i + 0.5) / count, (i + 1) / count]
+    const [b, c] = [(i + 0.5) / count, (i + 1) / count]
     builder.cubicTo(place(b, v0), place(b, 1 - v0), place(c, 1 - v0))
-    void a
   }
   return builder.build()
 }
