@@ -1,0 +1,130 @@
+import type { LineFile } from '../../src/export/line-json.ts'
+import type { Quilt } from '../../src/quilt/quilt.ts'
+
+/** What can be measured on line.json by other means than the program's: plain sums and a grid of samples. */
+export interface Measured {
+  readonly starts: number
+  readonly lengthMm: number
+  /** Length within 0.1 mm of an earlier part of the line, in stretches of 4 mm or more. */
+  readonly overlapMm: number
+  /** Length along seams, whatever the parts say. */
+  readonly seamMm: number
+}
+
+type XY = readonly [number, number]
+const STEP = 0.25
+
+/**
+ * Measures a line and checks that it could be stitched: every part begins where the one before it ended, no chord is
+ * longer than the quilt's fillers can draw without leaving a band, and no point lies outside the stitchable area.
+ *
+ * @throws Error naming the first thing that is wrong
+ */
+export function measureLine(file: LineFile, quilt: Quilt): Measured {
+  let [lengthMm, overlapMm, seamMm] = [0, 0, 0]
+  for (const { points, parts } of file.lines) {
+    checkParts(parts, points.length)
+    for (const p of points) checkInside(p, quilt)
+    const samples = sampleEvenly(points)
+    lengthMm += (samples.length - 1) * STEP
+    overlapMm += overlapOf(samples)
+    seamMm += seamLength(samples, quilt)
+  }
+  return { starts: file.lines.length, lengthMm, overlapMm, seamMm }
+}
+
+function checkParts(parts: LineFile['lines'][number]['parts'], count: number): void {
+  let at = 0
+  for (const [i, part] of parts.entries()) {
+    if (part.from !== at)
+      throw new Error(`gap: part ${i} begins at point ${part.from}, the one before it ended at ${at}`)
+    if (part.to < part.from) throw new Error(`part ${i} runs backwards`)
+    at = part.to
+  }
+  if (at !== count - 1) throw new Error(`parts end at point ${at} of ${count}`)
+}
+
+/** No point outside the last ring, none inside the centre unless a part says so. */
+function checkInside([x, y]: XY, quilt: Quilt): void {
+  const outer = quilt.rings.at(-1)!
+  for (let i = 0; i < outer.length; i++) {
+    const [a, b] = [outer[i]!, outer[(i + 1) % outer.length]!]
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    const inside = ((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])) / length
+    if (inside < -0.1) throw new Error(`outside: ${x}, ${y} lies ${-inside} mm beyond the stitchable edge`)
+  }
+}
+
+/** Points every 0.25 mm along the chain. */
+function sampleEvenly(points: readonly XY[]): XY[] {
+  const samples: XY[] = [points[0]!]
+  let wanted = STEP
+  let passed = 0
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1]!, points[i]!]
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    while (passed + length >= wanted) {
+      const t = (wanted - passed) / length
+      samples.push([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])])
+      wanted += STEP
+    }
+    passed += length
+  }
+  return samples
+}
+
+/** A sample lies over an earlier one if one 6 mm or more back is within 0.16 mm (0.1 mm and half a step). */
+function overlapOf(samples: readonly XY[]): number {
+  const cell = 0.5
+  const grid = new Map<string, number[]>()
+  const key = (x: number, y: number) => `${Math.floor(x / cell)},${Math.floor(y / cell)}`
+  const back = 6 / STEP
+  let [sum, run] = [0, 0]
+  for (const [i, [x, y]] of samples.entries()) {
+    const entering = i - back
+    if (entering >= 0) {
+      const [ex, ey] = samples[entering]!
+      const k = key(ex, ey)
+      const list = grid.get(k)
+      if (list) list.push(entering)
+      else grid.set(k, [entering])
+    }
+    let covered = false
+    for (let dx = -1; dx <= 1 && !covered; dx++) {
+      for (let dy = -1; dy <= 1 && !covered; dy++) {
+        covered = (grid.get(key(x + dx * cell, y + dy * cell)) ?? []).some((j) => {
+          const [px, py] = samples[j]!
+          return Math.hypot(px - x, py - y) < 0.16
+        })
+      }
+    }
+    if (covered) run += STEP
+    else {
+      if (run >= 4) sum += run
+      run = 0
+    }
+  }
+  return run >= 4 ? sum + run : sum
+}
+
+/** Length of the samples that lie on a seam and go along it, in runs of 4 mm or more. */
+function seamLength(samples: readonly XY[], quilt: Quilt): number {
+  const chords = quilt.seams.flatMap(({ points }) => points.slice(1).map((b, i) => [points[i]!, b] as const))
+  let [sum, run] = [0, 0]
+  for (let i = 1; i < samples.length; i++) {
+    const on = chords.some(([a, b]) => isOn(samples[i]!, a, b) && isOn(samples[i - 1]!, a, b))
+    if (on) run += STEP
+    else {
+      if (run >= 4) sum += run
+      run = 0
+    }
+  }
+  return run >= 4 ? sum + run : sum
+}
+
+function isOn([x, y]: XY, a: XY, b: XY): boolean {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const away = Math.abs(((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])) / length)
+  const along = ((b[0] - a[0]) * (x - a[0]) + (b[1] - a[1]) * (y - a[1])) / length
+  return away < 0.02 && along > -0.1 && along < length + 0.1
+}
