@@ -1,0 +1,176 @@
+import type { Point } from '../geometry/point.ts'
+import type { Box } from '../geometry/stroke.ts'
+import { assertWithin } from '../stitch/within-limits.ts'
+import { chessboardDistances, type Grid, squaredDistances } from './distance-transform.ts'
+import { type Metric, ROUND } from './metric.ts'
+import { type Polyline, type Stretches, stretchesOf } from './polyline.ts'
+
+/** Stitching laid over a grid of square cells, so that the distance to it is found fast and exactly. */
+export interface StitchField extends Grid {
+  readonly box: Box
+  /** Side of a cell, mm. */
+  readonly cell: number
+  readonly stretches: Stretches
+  /** The stretches that pass through cell `i` are items[starts[i]] to items[starts[i + 1] - 1]. */
+  readonly starts: Int32Array
+  readonly items: Int32Array
+  /** Distance between centres, from each cell to the nearest with stitching in it, mm. */
+  readonly round: Float32Array
+  readonly square: Float32Array
+}
+
+/** How many cells a field has at most, about. */
+const MOST_CELLS = 600_000
+/** Cells smaller than this bring nothing, mm. */
+const SMALLEST_CELL = 1
+
+/**
+ * Lays stitching over a grid.
+ *
+ * @param stitching  polylines such as stitches, mm; what lies outside `box` is left out
+ * @param box        what the gaps are looked for in
+ * @throws PlanError `check/box` for a box without area
+ */
+export function layField(stitching: readonly Polyline[], box: Box): StitchField {
+  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY]
+  assertWithin('check/box', [
+    { at: '', value: width, min: 1e-3, max: 1e5, unit: 'mm' },
+    { at: '', value: height, min: 1e-3, max: 1e5, unit: 'mm' },
+  ])
+  const cell = Math.max(SMALLEST_CELL, Math.sqrt((width * height) / MOST_CELLS))
+  const grid = { columns: Math.ceil(width / cell), rows: Math.ceil(height / cell) }
+  const stretches = stretchesOf(stitching)
+  const { starts, items } = sortIntoCells(stretches, { ...grid, box, cell })
+  const marked = new Uint8Array(grid.columns * grid.rows)
+  for (let i = 0; i < marked.length; i++) marked[i] = starts[i + 1]! > starts[i]! ? 1 : 0
+  const round = squaredDistances(marked, grid).map((d) => Math.sqrt(d) * cell)
+  const square = chessboardDistances(marked, grid).map((d) => d * cell)
+  return { ...grid, box, cell, stretches, starts, items, round, square }
+}
+
+type Frame = Pick<StitchField, 'columns' | 'rows' | 'box' | 'cell'>
+
+/** Two passes over all stretches: count how many pass through each cell, then write them down in its place. */
+function sortIntoCells(stretches: Stretches, frame: Frame) {
+  const starts = new Int32Array(frame.columns * frame.rows + 1)
+  eachCell(stretches, frame, (cell) => {
+    starts[cell + 1]!++
+  })
+  for (let i = 1; i < starts.length; i++) starts[i]! += starts[i - 1]!
+  const items = new Int32Array(starts.at(-1)!)
+  const next = starts.slice()
+  eachCell(stretches, frame, (cell, stretch) => {
+    items[next[cell]!++] = stretch
+  })
+  return { starts, items }
+}
+
+/** Calls `visit` with every cell that a stretch touches, row by row. */
+function eachCell(
+  { ax, ay, bx, by, count }: Stretches,
+  { columns, rows, box, cell }: Frame,
+  visit: (cell: number, stretch: number) => void,
+): void {
+  for (let i = 0; i < count; i++) {
+    const [x0, y0] = [(ax[i]! - box.minX) / cell, (ay[i]! - box.minY) / cell]
+    const [x1, y1] = [(bx[i]! - box.minX) / cell, (by[i]! - box.minY) / cell]
+    const first = Math.max(0, Math.floor(Math.min(y0, y1)))
+    const last = Math.min(rows - 1, Math.floor(Math.max(y0, y1)))
+    for (let row = first; row <= last; row++) {
+      const [from, to] = spanInRow([x0, y0, x1, y1], row)
+      const end = Math.min(columns - 1, Math.floor(to))
+      for (let column = Math.max(0, Math.floor(from)); column <= end; column++)
+        visit(row * columns + column, i)
+    }
+  }
+}
+
+/** How far a stretch reaches from left to right inside a row, in cells. */
+function spanInRow(
+  [x0, y0, x1, y1]: readonly [number, number, number, number],
+  row: number,
+): readonly [number, number] {
+  if (Math.floor(y0) === Math.floor(y1)) return x0 < x1 ? [x0, x1] : [x1, x0]
+  const slope = (x1 - x0) / (y1 - y0)
+  const at = (y: number) => x0 + slope * (Math.min(Math.max(y, Math.min(y0, y1)), Math.max(y0, y1)) - y0)
+  const [a, b] = [at(row), at(row + 1)]
+  return a < b ? [a, b] : [b, a]
+}
+
+/** The cell that `p` lies in; the nearest one for a point outside. */
+export function cellAt({ columns, rows, box, cell }: Frame, [x, y]: Point): number {
+  const column = Math.min(columns - 1, Math.max(0, Math.floor((x - box.minX) / cell)))
+  const row = Math.min(rows - 1, Math.max(0, Math.floor((y - box.minY) / cell)))
+  return row * columns + column
+}
+
+/**
+ * Calls `visit` with ranges of `items` that hold the stretches in the cells `ring` cells away from `home`. A row of
+ * cells is one range, as items are sorted by cell.
+ */
+function eachRangeInRing(
+  { columns, rows, starts }: StitchField,
+  { home, ring }: { readonly home: number; readonly ring: number },
+  visit: (from: number, to: number) => void,
+): void {
+  const [column, row] = [home % columns, Math.floor(home / columns)]
+  const [left, right] = [Math.max(0, column - ring), Math.min(columns - 1, column + ring)]
+  const [top, bottom] = [row - ring, row + ring]
+  const run = (y: number, x0: number, x1: number) => {
+    const [from, to] = [starts[y * columns + x0]!, starts[y * columns + x1 + 1]!]
+    if (from < to) visit(from, to)
+  }
+  if (top >= 0) run(top, left, right)
+  if (bottom < rows && ring > 0) run(bottom, left, right)
+  const last = Math.min(rows - 1, bottom - 1)
+  for (let y = Math.max(0, top + 1); y <= last; y++) {
+    if (column - ring >= 0) run(y, left, left)
+    if (column + ring < columns) run(y, right, right)
+  }
+}
+
+/**
+ * The exact distance from `p`, a point in the field's box, to the nearest stitching, mm; Infinity if there is none.
+ * Looks at rings of cells round the point's own, from the first that can hold stitching to the last that can matter.
+ */
+export function distanceToStitching(field: StitchField, p: Point, metric: Metric): number {
+  const { cell, square, items, stretches } = field
+  const home = cellAt(field, p)
+  if (square[home] === Infinity) return Infinity
+  let nearest = Infinity
+  for (let ring = Math.round(square[home]! / cell); (ring - 1) * cell < nearest; ring++) {
+    eachRangeInRing(field, { home, ring }, (from, to) => {
+      for (let k = from; k < to; k++) nearest = Math.min(nearest, metric.distance(p, stretches, items[k]!))
+    })
+  }
+  return nearest
+}
+
+/** A circle or a square about a point. */
+export interface Around {
+  readonly p: Point
+  /** mm */
+  readonly within: number
+  readonly metric: Metric
+}
+
+/** The stretches that come within a distance of a point in the field's box, each once. */
+export function stretchesWithin(field: StitchField, { p, within, metric }: Around): readonly number[] {
+  const { cell, square, items, stretches, columns, rows } = field
+  const home = cellAt(field, p)
+  if (!(square[home]! <= within + cell)) return []
+  const found = new Set<number>()
+  const last = Math.min(within / cell + 1, Math.max(columns, rows))
+  for (let ring = Math.round(square[home]! / cell); ring <= last; ring++) {
+    eachRangeInRing(field, { home, ring }, (from, to) => {
+      for (let k = from; k < to; k++) {
+        if (metric.distance(p, stretches, items[k]!) <= within) found.add(items[k]!)
+      }
+    })
+  }
+  return [...found]
+}
+
+/** Distance between centres of cells for a metric. */
+export const coarseDistances = (field: StitchField, metric: Metric): Float32Array =>
+  metric === ROUND ? field.round : field.square
