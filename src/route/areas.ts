@@ -143,6 +143,17 @@ function endsWithin({ start, end }: AreaOptions, piece: Piece | undefined): { st
   return { ...(inside(start) && { start }), ...(inside(end) && { end }) }
 }
 
+/** Refuses a start or end that no required edge can be reached from. */
+function refuseStrayEnds(pieces: readonly Piece[], { start, end }: AreaOptions): void {
+  for (const [at, x] of Object.entries({ start, end }))
+    if (x !== undefined && !pieces.some((piece) => piece.vertices.has(x)))
+      throw new PlanError({
+        code: 'route/unreachable',
+        at,
+        message: `nothing can be reached from vertex ${x}`,
+      })
+}
+
 /** The part with the start comes first, the part with the end last. */
 function orderPieces(pieces: readonly Piece[], { start, end }: AreaOptions): Piece[] {
   const rank = (piece: Piece) =>
@@ -172,10 +183,12 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
   if (problems.length > 0) throw new PlanError(problems)
   const weights = { ...ROUTE_WEIGHTS, ...options.weights }
   const network = networkOf(graph, weights)
+  const pieces = requiredPieces(network)
+  refuseStrayEnds(pieces, options)
   const site: Site = {
     graph,
     network,
-    pieces: orderPieces(requiredPieces(network), options),
+    pieces: orderPieces(pieces, options),
     options,
     weights,
     effort: { iterations: options.iterations ?? ITERATIONS, seed: options.seed ?? 1 },

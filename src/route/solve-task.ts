@@ -1,5 +1,11 @@
+import { searchExactly } from './exact.ts'
 import { type Effort, searchLinks } from './search.ts'
 import type { Solution, Task } from './task.ts'
+
+/** Nodes of the exact search per round of local search. */
+const NODES_PER_ROUND = 5
+/** The share of the rounds that goes before the exact search, to give it something to beat. */
+const FIRST_SHARE = 0.1
 
 /** A solution and what is proved about it. */
 export interface Solved extends Solution {
@@ -8,7 +14,8 @@ export interface Solved extends Solution {
 }
 
 /**
- * Solves one rural postman task: parity first, which is the optimum if everything then hangs together; otherwise links.
+ * Solves one rural postman task. Parity first, which is the optimum if everything then hangs together. Otherwise a short
+ * local search over links, the exact search with its result to beat, and where that gives up, a longer local search.
  *
  * @returns undefined if the task has no solution: some piece or end cannot be reached
  */
@@ -17,6 +24,14 @@ export function solveTask(task: Task, effort: Effort): Solved | undefined {
   if (!join) return undefined
   const direct = task.evaluate([])
   if (direct) return { ...direct, bound: direct.cost }
-  const found = searchLinks(task, effort)
-  return found && { ...found.solution, bound: join.cost }
+  const first = searchLinks(task, {
+    ...effort,
+    iterations: Math.ceil(effort.iterations * FIRST_SHARE),
+  })?.solution
+  if (!first) return undefined
+  const exact = searchExactly(task, first.cost, NODES_PER_ROUND * effort.iterations)
+  const best = exact.solution ?? first
+  if (exact.proved) return { ...best, bound: best.cost }
+  const second = searchLinks(task, { ...effort, seed: effort.seed + 1 })?.solution
+  return { ...(second && second.cost < best.cost ? second : best), bound: join.cost }
 }
