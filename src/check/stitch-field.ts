@@ -1,19 +1,14 @@
 import type { Point } from '../geometry/point.ts'
 import type { Box } from '../geometry/stroke.ts'
 import { assertWithin } from '../stitch/within-limits.ts'
-import { chessboardDistances, type Grid, squaredDistances } from './distance-transform.ts'
+import { type CellIndex, cellAt, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
+import { chessboardDistances, squaredDistances } from './distance-transform.ts'
 import { type Metric, ROUND } from './metric.ts'
 import { type Polyline, type Stretches, stretchesOf } from './polyline.ts'
 
 /** Stitching laid over a grid of square cells, so that the distance to it is found fast and exactly. */
-export interface StitchField extends Grid {
-  readonly box: Box
-  /** Side of a cell, mm. */
-  readonly cell: number
+export interface StitchField extends Frame, CellIndex {
   readonly stretches: Stretches
-  /** The stretches that pass through cell `i` are items[starts[i]] to items[starts[i + 1] - 1]. */
-  readonly starts: Int32Array
-  readonly items: Int32Array
   /** Distance between centres, from each cell to the nearest with stitching in it, mm. */
   readonly round: Float32Array
   readonly square: Float32Array
@@ -37,71 +32,14 @@ export function layField(stitching: readonly Polyline[], box: Box): StitchField 
     { at: '', value: width, min: 1e-3, max: 1e5, unit: 'mm' },
     { at: '', value: height, min: 1e-3, max: 1e5, unit: 'mm' },
   ])
-  const cell = Math.max(SMALLEST_CELL, Math.sqrt((width * height) / MOST_CELLS))
-  const grid = { columns: Math.ceil(width / cell), rows: Math.ceil(height / cell) }
+  const frame = frameOver(box, { cell: SMALLEST_CELL, most: MOST_CELLS })
   const stretches = stretchesOf(stitching)
-  const { starts, items } = sortIntoCells(stretches, { ...grid, box, cell })
-  const marked = new Uint8Array(grid.columns * grid.rows)
+  const { starts, items } = sortIntoCells(stretches, frame)
+  const marked = new Uint8Array(frame.columns * frame.rows)
   for (let i = 0; i < marked.length; i++) marked[i] = starts[i + 1]! > starts[i]! ? 1 : 0
-  const round = squaredDistances(marked, grid).map((d) => Math.sqrt(d) * cell)
-  const square = chessboardDistances(marked, grid).map((d) => d * cell)
-  return { ...grid, box, cell, stretches, starts, items, round, square }
-}
-
-type Frame = Pick<StitchField, 'columns' | 'rows' | 'box' | 'cell'>
-
-/** Two passes over all stretches: count how many pass through each cell, then write them down in its place. */
-function sortIntoCells(stretches: Stretches, frame: Frame) {
-  const starts = new Int32Array(frame.columns * frame.rows + 1)
-  eachCell(stretches, frame, (cell) => {
-    starts[cell + 1]!++
-  })
-  for (let i = 1; i < starts.length; i++) starts[i]! += starts[i - 1]!
-  const items = new Int32Array(starts.at(-1)!)
-  const next = starts.slice()
-  eachCell(stretches, frame, (cell, stretch) => {
-    items[next[cell]!++] = stretch
-  })
-  return { starts, items }
-}
-
-/** Calls `visit` with every cell that a stretch touches, row by row. */
-function eachCell(
-  { ax, ay, bx, by, count }: Stretches,
-  { columns, rows, box, cell }: Frame,
-  visit: (cell: number, stretch: number) => void,
-): void {
-  for (let i = 0; i < count; i++) {
-    const [x0, y0] = [(ax[i]! - box.minX) / cell, (ay[i]! - box.minY) / cell]
-    const [x1, y1] = [(bx[i]! - box.minX) / cell, (by[i]! - box.minY) / cell]
-    const first = Math.max(0, Math.floor(Math.min(y0, y1)))
-    const last = Math.min(rows - 1, Math.floor(Math.max(y0, y1)))
-    for (let row = first; row <= last; row++) {
-      const [from, to] = spanInRow([x0, y0, x1, y1], row)
-      const end = Math.min(columns - 1, Math.floor(to))
-      for (let column = Math.max(0, Math.floor(from)); column <= end; column++)
-        visit(row * columns + column, i)
-    }
-  }
-}
-
-/** How far a stretch reaches from left to right inside a row, in cells. */
-function spanInRow(
-  [x0, y0, x1, y1]: readonly [number, number, number, number],
-  row: number,
-): readonly [number, number] {
-  if (Math.floor(y0) === Math.floor(y1)) return x0 < x1 ? [x0, x1] : [x1, x0]
-  const slope = (x1 - x0) / (y1 - y0)
-  const at = (y: number) => x0 + slope * (Math.min(Math.max(y, Math.min(y0, y1)), Math.max(y0, y1)) - y0)
-  const [a, b] = [at(row), at(row + 1)]
-  return a < b ? [a, b] : [b, a]
-}
-
-/** The cell that `p` lies in; the nearest one for a point outside. */
-export function cellAt({ columns, rows, box, cell }: Frame, [x, y]: Point): number {
-  const column = Math.min(columns - 1, Math.max(0, Math.floor((x - box.minX) / cell)))
-  const row = Math.min(rows - 1, Math.max(0, Math.floor((y - box.minY) / cell)))
-  return row * columns + column
+  const round = squaredDistances(marked, frame).map((d) => Math.sqrt(d) * frame.cell)
+  const square = chessboardDistances(marked, frame).map((d) => d * frame.cell)
+  return { ...frame, stretches, starts, items, round, square }
 }
 
 /**
