@@ -4,13 +4,21 @@ import type { Drawing } from './drawing.ts'
 import dxf from './dxf.ts'
 import { type Content, type Exporter, optionValues } from './exporter.ts'
 import gcode from './gcode.ts'
+import orderPdf from './order-pdf.ts'
+import orderSvg from './order-svg.ts'
 import sheets from './sheets.ts'
 import svg from './svg.ts'
 
 /** Every output format by its id, which is its file's name. A test holds this list against the folder. */
-export const EXPORTERS = { csv, dxf, gcode, sheets, svg } as const satisfies Readonly<
-  Record<string, Exporter>
->
+export const EXPORTERS = {
+  csv,
+  dxf,
+  gcode,
+  'order-pdf': orderPdf,
+  'order-svg': orderSvg,
+  sheets,
+  svg,
+} as const satisfies Readonly<Record<string, Exporter>>
 
 export type ExporterId = keyof typeof EXPORTERS
 

@@ -8,7 +8,8 @@ const FIXED_DATE = new Date(Date.UTC(2000, 0, 1))
 /** A document of pages. */
 export interface Pages {
   readonly title: string
-  readonly pages: readonly Page[]
+  /** Drawn one after the other, so that they need not all be in memory at once. */
+  readonly pages: Iterable<Page>
 }
 
 /**
@@ -30,10 +31,22 @@ export async function writePdf({ title, pages }: Pages): Promise<Uint8Array> {
     [FONT_NAMES.regular]: (await doc.embedFont(StandardFonts.Helvetica)).ref,
     [FONT_NAMES.bold]: (await doc.embedFont(StandardFonts.HelveticaBold)).ref,
   }
-  const names = [...new Set(pages.flatMap((page) => layersOf(page.shapes)))]
-  const groups = names.map((name) =>
+  const layers: string[] = []
+  const properties = context.obj({})
+  const propertiesRef = context.register(properties)
+  for (const page of pages) {
+    const added = doc.addPage([page.width / MM_PER.pt, page.height / MM_PER.pt])
+    added.node.normalize()
+    const resources = added.node.Resources()!
+    resources.set(PDFName.of('Font'), context.obj(fonts))
+    resources.set(PDFName.of('Properties'), propertiesRef)
+    for (const name of layersOf(page.shapes)) if (!layers.includes(name)) layers.push(name)
+    added.node.addContentStream(context.register(context.flateStream(pageContent(page, layers))))
+  }
+  const groups = layers.map((name) =>
     context.register(context.obj({ Type: 'OCG', Name: PDFHexString.fromText(name) })),
   )
+  for (const [i, group] of groups.entries()) properties.set(PDFName.of(`L${i}`), group)
   if (groups.length > 0)
     doc.catalog.set(
       PDFName.of('OCProperties'),
@@ -42,15 +55,6 @@ export async function writePdf({ title, pages }: Pages): Promise<Uint8Array> {
         D: { Name: PDFHexString.fromText('Layers'), BaseState: 'ON', ON: groups, OFF: [], Order: groups },
       }),
     )
-  const properties = context.register(context.obj(Object.fromEntries(groups.map((ref, i) => [`L${i}`, ref]))))
-  for (const page of pages) {
-    const added = doc.addPage([page.width / MM_PER.pt, page.height / MM_PER.pt])
-    added.node.normalize()
-    const resources = added.node.Resources()!
-    resources.set(PDFName.of('Font'), context.obj(fonts))
-    resources.set(PDFName.of('Properties'), properties)
-    added.node.addContentStream(context.register(context.flateStream(pageContent(page, names))))
-  }
   return doc.save({ useObjectStreams: false })
 }
 

@@ -28,22 +28,20 @@ export const trimmed = (tracing: Tracing, { seams, arrows }: SheetSet['layers'])
 })
 
 /** The whole quilt at full size: a first page with map and test squares, then the sheets row by row. */
-export function quiltSheets(drawing: Drawing, set: SheetSet): Page[] {
+export function* quiltSheets(drawing: Drawing, set: SheetSet): Generator<Page> {
   const tracing = trimmed(quiltTracing(drawing, mirrorOf(set.mirrored)), set.layers)
   const plan = planSheets(tracing, set)
   const names = sheetNames(plan)
   const mirrored = set.mirrored ? 'mirrored' : 'as stitched'
-  const sheets = plan.places.map((place, i) =>
-    drawSheet(tracing, plan, {
+  yield coverPage(set.cover, coverText(drawing, plan, set), (room) => pageMap(tracing, plan, room))
+  for (const [i, place] of plan.places.entries())
+    yield drawSheet(tracing, plan, {
       ...place,
       title: drawing.title,
       mirrored,
       names,
       count: [i + 1, plan.places.length],
-    }),
-  )
-  const cover = coverPage(set.cover, coverText(drawing, plan, set), (room) => pageMap(tracing, plan, room))
-  return [cover, ...sheets]
+    })
 }
 
 function coverText(drawing: Drawing, plan: SheetPlan, set: SheetSet) {

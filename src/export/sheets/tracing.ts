@@ -1,7 +1,6 @@
 import { type Affine, applyAffine } from '../../geometry/affine.ts'
 import { distance, lerp, type Point, scale, subtract, unit } from '../../geometry/point.ts'
-import type { Box } from '../../geometry/stroke.ts'
-import { flattenStroke } from '../../geometry/stroke.ts'
+import { type Box, boundsOf, flattenStroke } from '../../geometry/stroke.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
 import { piecesOfLine } from '../path/line-pieces.ts'
@@ -47,7 +46,7 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
   const closed = (points: readonly Point[]) => boxedLine(map([...points, points[0]!]))
   const edge = map(quilt.edge)
   return {
-    box: boxOf(edge),
+    box: boundsOf(edge),
     lines: lines.filter((l) => l.length > 1).map(boxedLine),
     seams: [
       closed(quilt.edge),
@@ -56,11 +55,6 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),
     tags: [...areaTags(drawing, onto), ...endTags(lines)],
   }
-}
-
-function boxOf(points: readonly Point[]): Box {
-  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])]
-  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) }
 }
 
 function threadPoints(line: Drawing['lines'][number], onto: Affine): Point[] {
@@ -135,7 +129,7 @@ export function stripTracing(strip: TraceStrip, onto: Affine): Tracing {
     return [slim.start, ...slim.segments.map((s) => s.to)]
   })
   return {
-    box: boxOf([...outline, ...lines.flat()]),
+    box: boundsOf([...outline, ...lines.flat()]),
     lines: lines.filter((l) => l.length > 1).map(boxedLine),
     seams: [boxedLine(outline)],
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),

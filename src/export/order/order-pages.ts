@@ -1,0 +1,91 @@
+import type { Drawing } from '../drawing.ts'
+import { LABELS } from '../labels.ts'
+import { type Page, type Shape, textShape } from '../shape/shape.ts'
+import { shifted } from '../shape/shifted.ts'
+import type { Paper } from '../sheets/paper.ts'
+import { type DrawnFigure, drawFigure } from './figure-shapes.ts'
+import { orderFigures } from './order-figures.ts'
+
+const MARGIN = 12
+const GUTTER = 7
+const HEAD = 15
+
+/** How the figures are laid out. */
+export interface OrderLayout {
+  readonly columns: number
+  /** A page, or one page as tall as needed. */
+  readonly paper: Paper | { readonly width: number; readonly height: 'as needed' }
+}
+
+/** How tall pictures may be, as shares of their width, the best first. */
+const TALLEST = [0.85, 0.75, 0.66, 0.58] as const
+
+/**
+ * The figures row by row, as many rows on a page as fit, each row as tall as its tallest figure. Tall pictures are drawn
+ * smaller where that saves a page.
+ */
+export function orderPages(drawing: Drawing, layout: OrderLayout): Page[] {
+  const figures = orderFigures(drawing)
+  const width = (layout.paper.width - 2 * MARGIN - (layout.columns - 1) * GUTTER) / layout.columns
+  const choices = TALLEST.map((tallest) =>
+    pagesOf(
+      drawing,
+      rowsOf(
+        figures.map((f) => drawFigure(drawing.quilt, f, { width, tallest })),
+        layout.columns,
+      ),
+      layout.paper,
+    ),
+  )
+  return choices.reduce((best, pages) => (pages.length < best.length ? pages : best))
+}
+
+function pagesOf(
+  drawing: Drawing,
+  rows: readonly (readonly DrawnFigure[])[],
+  paper: OrderLayout['paper'],
+): Page[] {
+  const floor = paper.height === 'as needed' ? Infinity : paper.height - MARGIN
+  const pages: Shape[][] = [heading(drawing)]
+  let y = MARGIN + HEAD
+  for (const row of rows) {
+    const height = Math.max(...row.map((f) => f.height))
+    if (y + height > floor && y > MARGIN + HEAD) {
+      pages.push([])
+      y = MARGIN
+    }
+    row.forEach((figure, i) => {
+      pages.at(-1)!.push(...shifted(figure.shapes, [MARGIN + i * (figure.width + GUTTER), y]))
+    })
+    y += height + GUTTER
+  }
+  const height = paper.height === 'as needed' ? y : paper.height
+  return pages.map((shapes, i) => ({
+    width: paper.width,
+    height,
+    shapes: pages.length > 1 ? [...shapes, pageNumber(paper.width, height, [i + 1, pages.length])] : shapes,
+  }))
+}
+
+function rowsOf(figures: readonly DrawnFigure[], columns: number): DrawnFigure[][] {
+  const rows: DrawnFigure[][] = []
+  for (let i = 0; i < figures.length; i += columns) rows.push(figures.slice(i, i + columns))
+  return rows
+}
+
+function heading(drawing: Drawing): Shape[] {
+  return [
+    textShape([MARGIN, MARGIN + 5], drawing.title, { size: 6, weight: 'bold' }),
+    textShape([MARGIN, MARGIN + 11], `${LABELS.order.heading}. ${LABELS.order.legend}`, {
+      size: 3,
+      colour: '#555555',
+    }),
+  ]
+}
+
+const pageNumber = (width: number, height: number, [page, of]: readonly [number, number]): Shape =>
+  textShape([width - MARGIN, height - 8], LABELS.order.page(page, of), {
+    size: 2.8,
+    anchor: 'end',
+    colour: '#555555',
+  })
