@@ -106,7 +106,7 @@ function sidePlan(
     (s, i) => (i === 0 ? distance(s.innerA, s.innerB) : distance(s.outerA, s.outerB)) / 2,
   )
   const along = unit(subtract(sides[0]!.innerB, sides[0]!.innerA))
-  const reachAlong = Math.abs(along[0]) > Math.abs(along[1]) ? reach[0] : reach[1]
+  const reachAlong = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
   const rhythms = bands.map((band, i) => rhythmOf(fillers[group.first + i]!, meanWidth(band)))
   return { stretches: stretchesFor(halves.at(-1)!, reachAlong, rhythms), halves, rhythms }
 }

@@ -1,4 +1,5 @@
-import { add, type Point, scale, subtract, unit } from '../geometry/point.ts'
+import { add, dot, type Point, scale, subtract, unit } from '../geometry/point.ts'
+import { meetingPoint } from './outline.ts'
 import type { Band, Corners, Quilt, Seam, Side } from './quilt.ts'
 
 /** A width for each side, mm. */
@@ -46,16 +47,22 @@ export function layOutQuilt(size: QuiltSize): Quilt {
     bottom += width.bottom
     rings.push(rectangle([left, top], [right, bottom]))
   }
-  return assembleQuilt(rings, rectangle([0, 0], [widthMm, heightMm]), size)
+  return assembleQuilt(rings, rectangle([0, 0], [widthMm, heightMm]), {
+    centreFabric: size.centre.fabric,
+    bands: size.bands,
+  })
 }
 
 /** Builds bands and seams on nested outlines that all have the same number of corners. */
 export function assembleQuilt(
   rings: readonly (readonly Point[])[],
   edge: readonly Point[],
-  size: Pick<QuiltSize, 'centre' | 'bands'>,
+  looks: {
+    readonly centreFabric: string
+    readonly bands: readonly Pick<BandSize, 'name' | 'fabric' | 'corners'>[]
+  },
 ): Quilt {
-  const bands = size.bands.map(({ name, fabric, corners }, index): Band => {
+  const bands = looks.bands.map(({ name, fabric, corners }, index): Band => {
     return { index, name, fabric, corners, sides: sidesBetween(rings[index]!, rings[index + 1]!) }
   })
   const ringSeams = rings.map(
@@ -68,7 +75,7 @@ export function assembleQuilt(
     heightMm: Math.max(...ys) - Math.min(...ys),
     rings,
     edge,
-    centreFabric: size.centre.fabric,
+    centreFabric: looks.centreFabric,
     bands,
     seams: [...ringSeams, ...bands.flatMap(cornerSeams)],
   }
@@ -92,25 +99,39 @@ function sidesBetween(inner: readonly Point[], outer: readonly Point[]): Side[] 
 
 /** The seams inside a band, at its corners: on the mitre, on the ends of the strips sewn first, or round a cornerstone. */
 function cornerSeams(band: Band): Seam[] {
-  return band.sides.flatMap((side, index) => {
-    const before = band.sides.at(index - 1)!
-    const seam = (to: Point): Seam => ({ kind: 'corner', index: band.index, points: [side.innerA, to] })
-    const endOfThis = project(side.innerA, side)
-    const endOfBefore = project(side.innerA, before)
-    const isRow = index % 2 === 0
-    const seams: Record<Corners, readonly Seam[]> = {
-      mitred: [seam(side.outerA)],
-      cornerstone: [seam(endOfThis), seam(endOfBefore)],
-      'butted-rows': [seam(isRow ? endOfThis : endOfBefore)],
-      'butted-columns': [seam(isRow ? endOfBefore : endOfThis)],
-    }
-    return seams[band.corners]
-  })
+  return band.sides.flatMap((side, index) =>
+    cornerEnds(band, index).map(
+      (to): Seam => ({ kind: 'corner', index: band.index, points: [side.innerA, to] }),
+    ),
+  )
+}
+
+/** Where the seams that leave a side's first inner corner meet the outer ring. */
+function cornerEnds({ sides, corners }: Band, index: number): Point[] {
+  const side = sides[index]!
+  const before = sides.at(index - 1)!
+  const isRow = index % 2 === 0
+  switch (corners) {
+    case 'mitred':
+      return [side.outerA]
+    case 'cornerstone':
+      return [footOnOuter(side.innerA, side), footOnOuter(side.innerA, before)]
+    case 'butted-rows':
+      return [isRow ? stripEnd(side, before) : stripEnd(before, side)]
+    case 'butted-columns':
+      return [isRow ? stripEnd(before, side) : stripEnd(side, before)]
+  }
 }
 
 /** The foot of `p` on the side's outer seam. */
-function project(p: Point, side: Side): Point {
+export function footOnOuter(p: Point, side: Side): Point {
   const along = unit(subtract(side.outerB, side.outerA))
-  const from = subtract(p, side.outerA)
-  return add(side.outerA, scale(along, from[0] * along[0] + from[1] * along[1]))
+  return add(side.outerA, scale(along, dot(subtract(p, side.outerA), along)))
 }
+
+/** Where the end of a strip that was sewn first meets its outer seam: its neighbour's inner seam runs straight on. */
+const stripEnd = (strip: Side, neighbour: Side): Point =>
+  meetingPoint(
+    { at: neighbour.innerA, along: subtract(neighbour.innerB, neighbour.innerA) },
+    { at: strip.outerA, along: subtract(strip.outerB, strip.outerA) },
+  )
