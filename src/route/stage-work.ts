@@ -1,12 +1,7 @@
+import type { Area } from './area-order.ts'
 import type { Network } from './network.ts'
 import type { StageWork } from './stage.ts'
 import { UnionFind } from './union-find.ts'
-
-/** An area as the caller gives it: its required edges, and the seams within reach meanwhile (all, if left out). */
-export interface Area {
-  readonly required: readonly number[]
-  readonly travel?: readonly number[]
-}
 
 /** The vertices of some edges and those among them of odd degree, ascending. */
 function vertexFacts(network: Network, pieces: readonly number[]): Pick<StageWork, 'odd' | 'vertices'> {
