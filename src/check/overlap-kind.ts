@@ -1,5 +1,11 @@
 import type { Point } from '../geometry/point.ts'
-import type { Look, OverlapSettings } from './overlap.ts'
+import type { Along, Partner } from './trail.ts'
+
+/** A place on the line and the earlier place that it lies on. */
+export interface Look {
+  readonly here: Along
+  readonly partner: Partner
+}
 
 /** Crossings sharper than this are crossings however long they lie on each other, radians. */
 const SHARPEST_OVERLAP = 0.015
@@ -15,7 +21,7 @@ const SHARPEST_OVERLAP = 0.015
 export function judgeStretch(
   looks: readonly Look[],
   length: number,
-  { within, kissRadius }: OverlapSettings,
+  { within, kissRadius }: { readonly within: number; readonly kissRadius: number },
 ): 'overlap' | 'crossing' | 'kiss' {
   if (looks.length < 5) return 'overlap'
   const offsets = looks.map(({ partner }) => partner.offset) as [number, number, number, number, number]

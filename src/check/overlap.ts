@@ -1,8 +1,8 @@
 import type { Point } from '../geometry/point.ts'
 import { assertWithin } from '../stitch/within-limits.ts'
-import { judgeStretch } from './overlap-kind.ts'
+import { judgeStretch, type Look } from './overlap-kind.ts'
 import type { Polyline } from './polyline.ts'
-import { type Along, lookBack, type Partner, readAlong, type Trail, trailOf } from './trail.ts'
+import { lookBack, readAlong, type Trail, trailOf } from './trail.ts'
 
 /** What counts as stitching over a line that is already stitched, mm. */
 export interface OverlapSettings {
@@ -129,10 +129,4 @@ function countIf({ trail, settings, line }: Looking, from: number, to: number): 
       onto: { line: partner.line, alongMm: partner.along - trail.spans[partner.line]![0] },
     },
   ]
-}
-
-/** A place on the line and the earlier place that it lies on. */
-export interface Look {
-  readonly here: Along
-  readonly partner: Partner
 }

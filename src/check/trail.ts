@@ -33,6 +33,8 @@ export interface Partner {
 }
 
 const MOST_CELLS = 1_500_000
+/** Room round all lines, so that none lies on the frame's edge, mm. */
+const MARGIN = 1
 
 /** Sorts lines for `lookBack`. Each cell must be wider than `within`. */
 export function trailOf(
@@ -76,7 +78,7 @@ function boxOf({ count, ax, ay, bx, by }: Stretches) {
     maxX = Math.max(maxX, ax[i]!, bx[i]!)
     maxY = Math.max(maxY, ay[i]!, by[i]!)
   }
-  return { minX, minY, maxX: Math.max(maxX, minX + 1), maxY: Math.max(maxY, minY + 1) }
+  return { minX: minX - MARGIN, minY: minY - MARGIN, maxX: maxX + MARGIN, maxY: maxY + MARGIN }
 }
 
 /** The stretch that lies at `along` on the trail's measure. */
