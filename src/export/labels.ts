@@ -61,6 +61,7 @@ export const LABELS = {
     mirrored: '(mirrored: trace on the back)',
     start: 'START',
     end: 'END',
+    startAndEnd: 'START and END',
     count: (number: number, of: number): string => `sheet ${number} of ${of}`,
     fullSize: 'Print at 100 percent. Check the test squares on the first page.',
     testHeading: 'Print at 100 percent, then measure',

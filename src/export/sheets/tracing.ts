@@ -1,5 +1,5 @@
 import { type Affine, applyAffine } from '../../geometry/affine.ts'
-import { distance, lerp, type Point, scale, subtract, unit } from '../../geometry/point.ts'
+import { distance, lerp, type Point, subtract, unit } from '../../geometry/point.ts'
 import { type Box, boundsOf, flattenStroke } from '../../geometry/stroke.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
@@ -98,26 +98,25 @@ function areaTags(drawing: Drawing, onto: Affine): Tag[] {
   return tags
 }
 
+/** A line that ends close to where it starts gets one flag for both, mm. */
+const CLOSE = 15
+
 function endTags(lines: readonly (readonly Point[])[]): Tag[] {
+  const { sheets: say } = LABELS
   return lines.flatMap((points, i) => {
     if (points.length < 2) return []
     const which = lines.length > 1 ? ` ${i + 1}` : ''
     const [first, second] = points as [Point, Point]
     const [before, last] = points.slice(-2) as [Point, Point]
-    return [
-      {
-        at: first,
-        along: unit(subtract(second, first)),
-        text: `${LABELS.sheets.start}${which}`,
-        look: 'flag',
-      },
-      {
-        at: last,
-        along: scale(unit(subtract(before, last)), -1),
-        text: `${LABELS.sheets.end}${which}`,
-        look: 'flag',
-      },
-    ] satisfies Tag[]
+    const flag = (at: Point, along: Point, text: string): Tag => ({
+      at,
+      along,
+      text: `${text}${which}`,
+      look: 'flag',
+    })
+    const out = unit(subtract(second, first))
+    if (distance(first, last) < CLOSE) return [flag(first, out, say.startAndEnd)]
+    return [flag(first, out, say.start), flag(last, unit(subtract(last, before)), say.end)]
   })
 }
 
