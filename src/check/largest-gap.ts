@@ -36,16 +36,23 @@ export function largestGap(stitching: readonly Polyline[], region: Region): Gaps
   return gapsInField(layField(stitching, boundaryOf(region).box), region)
 }
 
+/** How exactly a gap is wanted. */
+export interface GapSearch {
+  /** The size found is the largest there is, less this at most, mm. Left out: as exact as numbers are. */
+  readonly within?: number
+}
+
 /**
  * The same for a field that is laid once for several regions, which must lie inside its box.
  *
  * @throws PlanError `check/empty-region` for a region without area
  */
-export function gapsInField(field: StitchField, region: Region): Gaps {
+export function gapsInField(field: StitchField, region: Region, { within = 0 }: GapSearch = {}): Gaps {
   const boundary = boundaryOf(region)
+  const slack = within / 2
   return {
-    circle: searchGap({ field, boundary, metric: ROUND }),
-    square: searchGap({ field, boundary, metric: SQUARE }),
+    circle: searchGap({ field, boundary, metric: ROUND, slack }),
+    square: searchGap({ field, boundary, metric: SQUARE, slack }),
   }
 }
 
@@ -53,6 +60,8 @@ interface Search {
   readonly field: StitchField
   readonly boundary: Boundary
   readonly metric: Metric
+  /** A cell that can hold no more than this beyond the best is left out, mm. */
+  readonly slack: number
 }
 
 /** A square cell under search: its middle, how far that is from stitching and edge, what the cell may hold at most. */
@@ -80,16 +89,17 @@ function searchGap(search: Search): Gap {
   let half = search.field.cell / 2
   let cells = firstCells(search)
   let best = bestOf(cells)
-  let dropped = 0
-  while (half > FINEST) {
-    const hopeful = cells.filter((cell) => cell.atMost > best.clear)
+  let dropped = search.slack > 0 ? best.clear + search.slack : 0
+  while (half > FINEST && cells.length > 0) {
+    const hopeful = cells.filter((cell) => cell.atMost > best.clear + search.slack)
     const kept = keepBest(hopeful, half)
     dropped = Math.max(dropped, kept.dropped)
     half /= 2
     cells = kept.cells.flatMap((cell) => quarter(search, cell, half))
-    best = bestOf([best, ...cells])
+    best = cells.length > 0 ? bestOf([best, bestOf(cells)]) : best
+    if (search.slack > 0) dropped = Math.max(dropped, best.clear + search.slack)
   }
-  const atMost = Math.max(best.clear, dropped, ...cells.map((cell) => cell.atMost))
+  const atMost = cells.reduce((most, cell) => Math.max(most, cell.atMost), Math.max(best.clear, dropped))
   return { sizeMm: 2 * Math.max(0, best.clear), at: [best.x, best.y], atMostMm: 2 * Math.max(0, atMost) }
 }
 
@@ -137,19 +147,33 @@ function measure({ field, boundary, metric }: Search, { p, half, near }: Place):
   return { x: p[0], y: p[1], clear, atMost: clear + half * metric.reach, near }
 }
 
-/** The grid's own cells, but those which the distance transform shows to hold nothing better than one of them. */
+/**
+ * The grid's own cells, but those that can hold nothing better than one of them: the most hopeful are measured first, and
+ * the rest is left out as soon as none of it can win.
+ */
 function firstCells(search: Search): Cell[] {
   const floor = sampleFloor(search)
   const { field, boundary, metric } = search
   const half = field.cell / 2
-  const slack = 2 * half * metric.reach
+  const reach = half * metric.reach
   const coarse = coarseDistances(field, metric)
-  const cells: Cell[] = []
-  eachCentre(search, 1, (p, i) => {
-    if (coarse[i]! + slack <= floor) return
-    if (depthInside(boundary, p, metric) + half * metric.reach <= floor) return
-    cells.push(measure(search, { p, half }))
+  const hopeful: { p: Point; bound: number }[] = []
+  // Where gaps are smaller than cells, a cell whose middle lies outside the region may hold the best place.
+  const walk = floor > 2 * field.cell ? eachCentreInside : eachCentre
+  walk(search, 1, (p, i) => {
+    if (coarse[i]! + 2 * reach <= floor) return
+    const bound = Math.min(coarse[i]! + 2 * reach, depthInside(boundary, p, metric) + reach)
+    if (bound > floor) hopeful.push({ p, bound })
   })
+  hopeful.sort((one, other) => other.bound - one.bound)
+  const cells: Cell[] = []
+  let best = Number.NEGATIVE_INFINITY
+  for (const { p, bound } of hopeful) {
+    if (bound <= best + search.slack) break
+    const cell = measure(search, { p, half })
+    cells.push(cell)
+    best = Math.max(best, cell.clear)
+  }
   return cells
 }
 
@@ -159,7 +183,7 @@ function sampleFloor(search: Search): number {
   const coarse = coarseDistances(field, metric)
   const certain: { p: Point; clear: number }[] = []
   let floor = 0
-  eachCentre(search, 3, (p, i) => {
+  eachCentreInside(search, 3, (p, i) => {
     const clear = Math.min(coarse[i]!, 1e9)
     if (clear <= floor) return
     const inside = Math.min(clear, depthInside(boundary, p, metric))
@@ -189,4 +213,36 @@ function eachCentre(
       visit([field.box.minX + (column + 0.5) * cell, y], row * columns + column)
     }
   }
+}
+
+/** The same, of cells whose middle lies in the region or within a cell of it across. */
+function eachCentreInside(
+  { field, boundary: { box, edges } }: Search,
+  step: number,
+  visit: (p: Point, cell: number) => void,
+): void {
+  const { cell, columns, rows } = field
+  const firstRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
+  const lastRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
+  const column = (x: number) => Math.floor((x - field.box.minX) / cell)
+  for (let row = firstRow; row <= lastRow; row += step) {
+    const y = field.box.minY + (row + 0.5) * cell
+    const crossings = crossingsAt(edges, y)
+    for (let k = 0; k + 1 < crossings.length; k += 2) {
+      const last = Math.min(columns - 1, column(crossings[k + 1]!) + 1)
+      for (let c = Math.max(0, column(crossings[k]!) - 1); c <= last; c += step) {
+        visit([field.box.minX + (c + 0.5) * cell, y], row * columns + c)
+      }
+    }
+  }
+}
+
+/** Where a level line crosses the region's edges, from left to right, mm. */
+function crossingsAt({ ax, ay, bx, by, count }: Boundary['edges'], y: number): number[] {
+  const crossings: number[] = []
+  for (let i = 0; i < count; i++) {
+    if (ay[i]! > y === by[i]! > y) continue
+    crossings.push(ax[i]! + ((bx[i]! - ax[i]!) * (y - ay[i]!)) / (by[i]! - ay[i]!))
+  }
+  return crossings.sort((a, b) => a - b)
 }
