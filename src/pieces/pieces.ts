@@ -1,12 +1,13 @@
-import type { Affine } from '../geometry/affine.ts'
-import { distance, dot, lerp, type Point, scale, subtract, unit } from '../geometry/point.ts'
+import { distance, subtract, unit } from '../geometry/point.ts'
 import type { Segment } from '../geometry/segment.ts'
 import { endOf, type Stroke, transformStroke } from '../geometry/stroke.ts'
+import { warpStroke } from '../geometry/warp.ts'
 import type { Edge } from '../motif/contract.ts'
 import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw-stretch.ts'
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
-import type { Band, Quilt, Side } from '../quilt/quilt.ts'
+import type { Band, Quilt } from '../quilt/quilt.ts'
 import { type BandExtent, type Group, groupBands, stretchesFor } from './grouping.ts'
+import { frameOf, heightAt } from './side-frame.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
 export interface Piece {
@@ -72,7 +73,7 @@ export function cutPieces(
 }
 
 function extentOf(band: Band, filler: Filler | undefined): BandExtent {
-  const depth = Math.max(...band.sides.map(widthOf))
+  const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))
   const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
   return { rhythm: filler && rhythmOf(filler, depth), depth, perimeter }
 }
@@ -111,14 +112,9 @@ function sidePlan(
   return { stretches: stretchesFor(halves.at(-1)!, reachAlong, rhythms), halves, rhythms }
 }
 
-const widthOf = (side: Side): number => {
-  const along = unit(subtract(side.innerB, side.innerA))
-  const across = subtract(side.outerA, side.innerA)
-  return Math.abs(across[0] * along[1] - across[1] * along[0])
-}
-
 const meanWidth = (band: Band): number =>
-  band.sides.reduce((sum, side) => sum + widthOf(side), 0) / band.sides.length
+  band.sides.reduce((sum, side) => sum + (heightAt(side, 'outerA') + heightAt(side, 'outerB')) / 2, 0) /
+  band.sides.length
 
 /** Draws strokes side by side, keeping those it has drawn before: opposite sides and mirror halves are the same. */
 class Workshop {
@@ -170,11 +166,11 @@ class Workshop {
     const share = (seam: number, station: number) => at.fit.at[seam]![station]
     const line = (station: number) => {
       const s = share(k, station) ?? share(k + 1, station)!
-      return { inner: s * frame.innerHalf, outer: frame.outerShift + s * frame.outerHalf }
+      return { inner: s * frame.innerHalf, outer: frame.outerMiddle + s * frame.outerHalf }
     }
     const edge = (station: number): Edge => edgeAt(k, station, at.phase)
     const run: Run = {
-      stretch: { width: widthOf(side), start: line(at.station + 1), end: line(at.station) },
+      stretch: { width: frame.width, start: line(at.station + 1), end: line(at.station) },
       from: edge(at.station + 1),
       to: edge(at.station),
       halfRepeats: at.fit.halfRepeats[k]![at.station]!,
@@ -188,10 +184,10 @@ class Workshop {
       stretch: drawn.repeatMm / at.plan.rhythms[k]!.repeat,
     })
     const ring = (e: Edge) => (e === 'inner' ? band : band + 1)
-    const strokes = cutAtTouches(transformStroke(drawn.stroke, frame.place), drawn.touches)
-    strokes.forEach(({ stroke, from, to }) => {
-      this.pieces.push({ band, sector, stroke, startRing: ring(from), endRing: ring(to) })
-    })
+    for (const { stroke, from, to } of cutAtTouches(drawn)) {
+      const placed = transformStroke(frame.lean ? warpStroke(stroke, frame.lean).stroke : stroke, frame.place)
+      this.pieces.push({ band, sector, stroke: placed, startRing: ring(from), endRing: ring(to) })
+    }
   }
 
   #draw(filler: Filler, run: Run, band: number): DrawnRun {
@@ -222,27 +218,7 @@ interface SectorPlace {
   readonly half: 'left' | 'right'
 }
 
-/** The frame of half a side: u from the middle of the inner seam to the corner, v outward. */
-function frameOf(side: Side, half: 'left' | 'right') {
-  const middle = lerp(side.innerA, side.innerB, 0.5)
-  const along = scale(unit(subtract(side.innerB, side.innerA)), half === 'right' ? 1 : -1)
-  const rightward = unit(subtract(side.innerB, side.innerA))
-  // The outside lies to the left of the way from A to B, with y down.
-  const out: Point = [rightward[1], -rightward[0]]
-  const place: Affine = { a: along[0], b: along[1], c: out[0], d: out[1], e: middle[0], f: middle[1] }
-  const outerMiddle = lerp(side.outerA, side.outerB, 0.5)
-  return {
-    place,
-    innerHalf: distance(side.innerA, side.innerB) / 2,
-    outerHalf: distance(side.outerA, side.outerB) / 2,
-    outerShift: dot(subtract(outerMiddle, middle), along),
-  }
-}
-
-function cutAtTouches(
-  stroke: Stroke,
-  touches: DrawnRun['touches'],
-): { stroke: Stroke; from: Edge; to: Edge }[] {
+function cutAtTouches({ stroke, touches }: DrawnRun): { stroke: Stroke; from: Edge; to: Edge }[] {
   const cut: { stroke: Stroke; from: Edge; to: Edge }[] = []
   let start = stroke.start
   for (let i = 1; i < touches.length; i++) {
