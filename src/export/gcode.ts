@@ -8,7 +8,8 @@ import { machinePath } from './path/machine-path.ts'
 import { feedOf, pathNotes } from './path/path-notes.ts'
 import { TABLE_OPTIONS } from './path/path-options.ts'
 
-const WORDS = /^[GMPSQ][0-9]+(\.[0-9]+)?( [PSQ][0-9]+(\.[0-9]+)?){0,3}$/
+/** One M word (but no program end) or a dwell, with its parameters. */
+const WORDS = /^(?:M(?!0*(?:2|30)(?: |$))[0-9]{1,3}|G4)(?: [PSQ][0-9]{1,5}(?:\.[0-9]{1,4})?){0,3}$/
 
 /**
  * A machine path in RS-274/NGC. The spindle words switch the needle: by default M3 and M5, with the stitches per minute

@@ -45,12 +45,26 @@ const UNIT_NAMES: Readonly<Record<LengthUnit, string>> = {
 }
 
 export const LABELS = {
+  names: {
+    seam: 'seam',
+    centre: 'centre',
+    band: (number: number): string => `band ${number}`,
+    pass: (title: string, number: number, of: number): string => `${title}, pass ${number} of ${of}`,
+  },
+  layers: {
+    stitch: 'Stitch line',
+    order: 'Direction and order',
+    seams: 'Seams',
+    register: 'Register marks',
+    words: 'Labels',
+  },
   path: {
     made: 'Machine path by Ditchline',
     bounds: 'Outline only: run it with the needle up',
     quilt: (title: string): string => `Quilt: ${title}`,
     frame: (units: LengthUnit, yAxis: 'up' | 'down', origin: string): string =>
       `Coordinates in ${UNIT_NAMES[units]}, x to the right, y ${yAxis}, origin: ${origin}`,
+    origin: (corner: string, box: 'quilt' | 'line'): string => `${corner.replace('-', ' ')} of the ${box}`,
     size: (width: string, height: string): string => `Size of the path: ${width} x ${height}`,
     speed: (spm: number, feed: string): string => `${spm} stitches a minute: feed ${feed} a minute`,
     start: (number: number, of: number): string => `Thread start ${number} of ${of}`,

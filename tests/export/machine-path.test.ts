@@ -149,6 +149,37 @@ describe('the machine path as SVG', () => {
   })
 })
 
+describe('several threads', () => {
+  it('are a path each, in their colours, and one without length is left out', async () => {
+    const [line] = lopsidedDrawing().lines
+    const empty = { thread: '#ff0000', parts: [] }
+    const lines = [empty, line!, { ...line!, thread: 'rebeccapurple"><script>' }]
+    const drawing = { ...lopsidedDrawing(), lines }
+    const svg = await text('svg', drawing)
+    expect(readSvg(svg).paths.map((p) => p.id)).toEqual(['thread-1', 'thread-2'])
+    expect(svg).toContain('stroke="#335577"')
+    expect(svg).not.toContain('<script')
+    expect(readDxf(await text('dxf', drawing)).map((p) => p.layer)).toEqual(['THREAD-1', 'THREAD-2'])
+    const gcode = await text('gcode', drawing)
+    expect(gcode.match(/^M3$/gm)).toHaveLength(2)
+    expect(gcodeFaults(gcode)).toEqual([])
+    // The needle is up on the way between them
+    expect(gcode).toMatch(/M5\n\(Thread start 2 of 2\)\nG0 X\S+ Y\S+\nM3/)
+  })
+
+  it('without any length are refused', async () => {
+    await expect(text('csv', { ...lopsidedDrawing(), lines: [] })).rejects.toThrow(/no line to export/)
+  })
+})
+
+describe('rounding', () => {
+  it('is not let pass for a deviation that it can\u2019t keep', async () => {
+    await expect(text('csv', lopsidedDrawing(), { decimals: 2, units: 'in' })).rejects.toThrow(
+      /0.1 mm can't be kept with 2 decimals in in/,
+    )
+  })
+})
+
 describe('the number of points', () => {
   it('is at most a third of an even flattening at 0.5 mm when 0.1 mm of deviation is allowed', async () => {
     const drawing = harbourDrawing()
@@ -213,9 +244,8 @@ describe('the rules of RS-274/NGC', () => {
     const written = await text('gcode', lopsidedDrawing(), { needleOn: 'M64 P0', needleOff: 'M65 P0' })
     expect(written).toMatch(/^M64 P0$/m)
     expect(gcodeFaults(written)).toEqual([])
-    await expect(text('gcode', lopsidedDrawing(), { needleOn: 'M3 (x)\nM2' })).rejects.toThrow(
-      /Words that start/,
-    )
+    for (const needleOn of ['M3 (x)\nM2', 'M3\nM2', 'M2', 'M030', 'G1', 'M3 X5', ''])
+      await expect(text('gcode', lopsidedDrawing(), { needleOn })).rejects.toThrow(/Words that start/)
   })
 })
 

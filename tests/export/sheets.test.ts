@@ -81,6 +81,15 @@ function layTogether(pages: readonly PdfPage[]): Map<string, Point> {
   return laid
 }
 
+/** The page's marks as they would lie if it were put down turned by a few degrees. */
+const turnedAbout = (page: PdfPage): PdfPage => ({
+  ...page,
+  paths: page.paths.map((path) => ({
+    ...path,
+    polylines: path.polylines.map((l) => l.map(([x, y]) => [x + y * 0.002, y - x * 0.002] as const)),
+  })),
+})
+
 /** All sheets' lines as laid together, then moved so that their box starts where the quilt's line starts. */
 function assembled(pages: readonly PdfPage[], line: readonly Point[]): Point[][] {
   const laid = layTogether(pages)
@@ -221,8 +230,57 @@ describe('tracing sheets', () => {
 
   it('put line, guidance, seams, marks and labels into layers', async () => {
     const { layers, title } = await sheets(small())
-    expect(layers.sort()).toEqual(['Direction and order', 'Labels', 'Register marks', 'Seams', 'Stitch line'])
+    expect([...layers].sort()).toEqual([
+      'Direction and order',
+      'Labels',
+      'Register marks',
+      'Seams',
+      'Stitch line',
+    ])
     expect(title).toBe('Harbour raffle quilt')
+  })
+
+  it('ask the viewer to print them unscaled', async () => {
+    // ISO 32000-1, table 150: PrintScaling None
+    expect((await sheets(small())).printScaling).toBe('None')
+  })
+
+  it('leave out seams and arrows when they are not wanted', async () => {
+    const { pages } = await sheets(small(), { seams: false, arrows: false })
+    for (const page of pages.slice(1)) {
+      expect(page.paths.filter((p) => p.layer === 'Seams')).toEqual([])
+      expect(page.paths.filter((p) => p.layer === 'Direction and order' && p.paint === 'fill')).toEqual([])
+    }
+  })
+
+  it('have arrows that lie on the line and point along it', async () => {
+    const drawing = lopsidedDrawing()
+    const { pages } = await sheets(drawing, { paper: 'roll', rollWidth: 914.4 })
+    const arrows = pages[1]!.paths.filter((p) => p.layer === 'Direction and order' && p.paint === 'fill')
+    expect(arrows.length).toBe(Math.round(polylineLength(lineOf(drawing)) / 60))
+    // The first, 30 mm from the start of a line that runs to the right
+    const [tip, a, b] = arrows[0]!.polylines[0]!
+    expect(tip![1]).toBeCloseTo((a![1] + b![1]) / 2, 1)
+    expect(tip![0]).toBeGreaterThan(a![0])
+    const [start] = stitchLines(pages[1]!)[0]!
+    expect((tip![0] + a![0]) / 2 - start![0]).toBeCloseTo(30, 1)
+    expect(tip![1]).toBeCloseTo(start![1], 1)
+  })
+
+  it('are a first page alone for a drawing without a line', async () => {
+    expect((await sheets({ ...lopsidedDrawing(), lines: [] })).pages).toHaveLength(1)
+  })
+
+  it('refuse margins that leave no room', async () => {
+    await expect(sheets(small(), { paper: 'roll', rollWidth: 150, margin: 40, overlap: 50 })).rejects.toThrow(
+      /margin of 40 mm and an overlap of 50 mm leave no room/,
+    )
+  })
+
+  it('are laid together wrongly, and the check sees it, when a sheet is turned about', async () => {
+    const { pages } = await sheets(small(), { paper: 'letter', orientation: 'portrait' })
+    const turned = pages.slice(1).map((page, i) => (i === 1 ? turnedAbout(page) : page))
+    expect(() => layTogether(turned)).toThrow()
   })
 
   it('number every area once and flag start and end', async () => {

@@ -13,19 +13,22 @@ export interface Pages {
 }
 
 /**
- * The pages as a PDF: vector lines, Helvetica, layers that a viewer can switch off. The library is loaded on first use.
+ * The pages as a PDF: vector lines, Helvetica, layers that a viewer can switch off, printed unscaled if the viewer
+ * heeds its wish. The library is loaded on first use.
  *
  * @returns the same bytes for the same pages
  * @source ISO 32000-1: 8.11 (optional content), 9.6.2.2 (standard fonts)
  */
 export async function writePdf({ title, pages }: Pages): Promise<Uint8Array> {
-  const { PDFDocument, PDFHexString, PDFName, StandardFonts } = await import('@cantoo/pdf-lib')
+  const { PDFDocument, PDFHexString, PDFName, PrintScaling, StandardFonts } = await import('@cantoo/pdf-lib')
   const doc = await PDFDocument.create({ updateMetadata: false })
   doc.setTitle(title)
   doc.setProducer('Ditchline')
   doc.setCreator('Ditchline')
   doc.setCreationDate(FIXED_DATE)
   doc.setModificationDate(FIXED_DATE)
+  doc.setLanguage('en')
+  doc.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
   const { context } = doc
   const fonts = {
     [FONT_NAMES.regular]: (await doc.embedFont(StandardFonts.Helvetica)).ref,

@@ -26,6 +26,7 @@ export function pageSvg(page: Page, caption: string): string {
 function shapeSvg(shape: Shape): string {
   switch (shape.kind) {
     case 'lines':
+      if (shape.polylines.length === 0) return ''
       return `<path d="${shape.polylines.map(data).join('')}" fill="none"${penSvg(shape.pen)}/>`
     case 'area':
       return `<path d="${data(shape.points)}Z"${fillSvg(shape.fill)}${penSvg(shape.pen)}/>`

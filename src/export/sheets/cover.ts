@@ -56,7 +56,7 @@ interface Set {
 }
 
 /** Text from a first baseline downward. */
-export function paragraph(at: Point, text: string, style: { width: number; size: number }): Set {
+function paragraph(at: Point, text: string, style: { width: number; size: number }): Set {
   const lines = wrapToWidth(text, style.width, { size: style.size, weight: 'regular' })
   const leading = style.size * 1.35
   const shapes = lines.map((words, i) => textShape([at[0], at[1] + i * leading], words, { size: style.size }))

@@ -10,13 +10,14 @@ export interface BoxedLine {
   readonly boxes: readonly Box[]
 }
 
+/** The polyline with its blocks' boxes. */
 export function boxedLine(points: readonly Point[]): BoxedLine {
   const boxes: Box[] = []
   for (let i = 0; i < points.length - 1; i += BLOCK) boxes.push(boundsOf(points.slice(i, i + BLOCK + 1)))
   return { points, boxes }
 }
 
-export const boxesMeet = (a: Box, b: Box): boolean =>
+const boxesMeet = (a: Box, b: Box): boolean =>
   a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY
 
 /** The stretches of the line that lie inside `box`. */
