@@ -7,6 +7,18 @@ const NODES_PER_ROUND = 5
 /** The share of the rounds that goes before the exact search, to give it something to beat. */
 const FIRST_SHARE = 0.1
 
+/** Small tasks get more rounds for the same work, large ones fewer; this is the size that gets what was asked for. */
+const USUAL_SIZE = 70_000
+const MOST_ROUNDS = 16
+const FEWEST_ROUNDS = 0.25
+
+/** The rounds for a task: work per round grows with terminals x (terminals + edges). */
+function roundsFor(task: Task, { iterations }: Effort): number {
+  const terminals = task.terminals([]).length
+  const size = 1 + terminals * (terminals + task.network.edgeCount)
+  return Math.ceil(iterations * Math.min(MOST_ROUNDS, Math.max(FEWEST_ROUNDS, USUAL_SIZE / size)))
+}
+
 /** A solution and what is proved about it. */
 export interface Solved extends Solution {
   /** No solution costs less than this. */
@@ -32,6 +44,6 @@ export function solveTask(task: Task, effort: Effort): Solved | undefined {
   const exact = searchExactly(task, first.cost, NODES_PER_ROUND * effort.iterations)
   const best = exact.solution ?? first
   if (exact.proved) return { ...best, bound: best.cost }
-  const second = searchLinks(task, { ...effort, seed: effort.seed + 1 })?.solution
+  const second = searchLinks(task, { seed: effort.seed + 1, iterations: roundsFor(task, effort) })?.solution
   return { ...(second && second.cost < best.cost ? second : best), bound: join.cost }
 }
