@@ -27,9 +27,11 @@ export default defineMotif({
  * line and over an arc that touches the far seam. Angles are headings, from along the strip towards the far edge.
  */
 function followLoop(line: StrokeBuilder, { step, width, frame, at }: HalfRepeat, loop: number): void {
-  const radius = (loop * width) / 2
-  const crest = 0.35 * width
-  const centre: Point = [Math.max(0.28 * step, radius + 0.05 * width), 0.96 * width - radius]
+  // Where a short side squeezes the repeat, loops and arcs shrink with it.
+  const size = Math.min(width, step / 1.05)
+  const radius = (loop * size) / 2
+  const crest = 0.35 * size
+  const centre: Point = [Math.max(0.28 * step, radius + 0.05 * size), width - 0.04 * size - radius]
   const approach = approachTo(centre, radius)
   const end: Point = [step, width - crest]
   const leave = commonTangent(centre, end, radius + crest)

@@ -109,7 +109,8 @@ function sidePlan(
   const along = unit(subtract(sides[0]!.innerB, sides[0]!.innerA))
   const reachAlong = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
   const rhythms = bands.map((band, i) => rhythmOf(fillers[group.first + i]!, meanWidth(band)))
-  return { stretches: stretchesFor(halves.at(-1)!, reachAlong, rhythms), halves, rhythms }
+  const lengths = rhythms.map((rhythm, k) => ({ rhythm, length: (halves[k]! + halves[k + 1]!) / 2 }))
+  return { stretches: stretchesFor(halves.at(-1)!, reachAlong, lengths), halves, rhythms }
 }
 
 const meanWidth = (band: Band): number =>
