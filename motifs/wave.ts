@@ -1,6 +1,6 @@
 import type { StrokeBuilder } from '../src/geometry/stroke.ts'
 import { defineMotif } from '../src/motif/contract.ts'
-import { drawHalfRepeats, type HalfRepeat } from '../src/motif/half-repeats.ts'
+import { drawHalfRepeats, drawHalvesToMitre, type HalfRepeat } from '../src/motif/half-repeats.ts'
 import { inches } from '../src/units.ts'
 
 /** Cubics to each half period: they stray from the sine by A pi^4 / (384 n^4), less than 0.01 mm in 4 in. */
@@ -16,8 +16,11 @@ export default defineMotif({
   ends: 'alternate',
   bend: 'corner',
   joints: 'smooth',
-  repeat: (width, { repeat }) => Math.max(repeat, 0.5 * width),
+  // A tighter wave is a ribbon.
+  repeat: (width, { repeat }) => Math.max(repeat, 2 * width),
   draw: (strip) => drawHalfRepeats(strip, followSine),
+  drawToMitre: (strip) =>
+    drawHalvesToMitre(strip, (line, half) => (half.arrival ? passCorner : followSine)(line, half)),
 })
 
 /** Half a period by Hermite cubics: each has the sine's place and slope at both ends. */
@@ -33,4 +36,11 @@ function followSine(line: StrokeBuilder, { step, width, at }: HalfRepeat): void 
       i === PIECES - 1 ? at(step, width) : at(u + run, heightAt(i + 1)),
     )
   }
+}
+
+/** From a crest down to the inner corner, and past it square to the mitre. */
+function passCorner(line: StrokeBuilder, { step, width, arrival, at }: HalfRepeat): void {
+  const handle = Math.min(0.36 * Math.hypot(step, width), (0.6 * width) / Math.sin(arrival))
+  const [x, y] = [step - handle * Math.cos(arrival), width - handle * Math.sin(arrival)]
+  line.cubicTo(at(0.5 * step, 0), at(x, y), at(step, width))
 }
