@@ -8,8 +8,8 @@ import { inches } from '../src/units.ts'
 
 /** Handle of the cubic that follows a quarter of an ellipse, as a part of the half axis: 4/3 tan(pi/8). */
 const QUARTER = (4 / 3) * Math.tan(Math.PI / 8)
-/** The most by which neighbouring S's may differ in sway, in spacings: they stay 0.65 apart. */
-const CALM = 0.35
+/** The most by which neighbouring S's may differ in sway, in spacings: they stay 0.75 apart, measured along the seam. */
+const CALM = 0.25
 
 export default defineMotif({
   title: 'S-echo',
@@ -22,7 +22,7 @@ export default defineMotif({
       min: inches(0.2),
       max: inches(1),
     },
-    sweep: { kind: 'ratio', label: 'Sway of the S, in widths', default: 0.1, min: 0, max: 0.2 },
+    sweep: { kind: 'ratio', label: 'Sway of the S, in widths', default: 0.085, min: 0, max: 0.2 },
   },
   suits: { min: inches(1.5), max: inches(6) },
   ends: 'alternate',

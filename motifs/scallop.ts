@@ -1,6 +1,11 @@
 import { type Stroke, StrokeBuilder } from '../src/geometry/stroke.ts'
 import { defineMotif } from '../src/motif/contract.ts'
-import { drawHalfRepeats, type HalfRepeat, mirroredHalf } from '../src/motif/half-repeats.ts'
+import {
+  drawHalfRepeats,
+  drawHalvesToMitre,
+  type HalfRepeat,
+  mirroredHalf,
+} from '../src/motif/half-repeats.ts'
 import { inches } from '../src/units.ts'
 
 /** Handle of the cubic that follows a quarter of an ellipse, as a part of the half axis: 4/3 tan(pi/8). */
@@ -21,6 +26,11 @@ export default defineMotif({
   repeat: (width, { repeat }) => Math.max(repeat, 2 * width),
   draw: (strip, { crowns }) =>
     drawHalfRepeats(strip, (line, half) => line.follow(mirroredHalf(half, riseOf(half), crowns))),
+  drawToMitre: (strip, { crowns }) =>
+    drawHalvesToMitre(strip, (line, half) => {
+      const isCuspInCorner = half.lean > 0 && half.to !== crowns
+      line.follow(mirroredHalf(half, isCuspInCorner ? riseFromCorner(half) : riseOf(half), crowns))
+    }),
 })
 
 /** From a cusp up to a crown: half of a circular arc, or a quarter of an ellipse where a stretch is too short. */
@@ -31,4 +41,11 @@ function riseOf({ step, width }: HalfRepeat): Stroke {
   }
   const slope = 2 * Math.atan(width / step)
   return line.arcAlong([Math.cos(slope), Math.sin(slope)], [step, width]).build()
+}
+
+/** From a cusp in the outer corner, where an arc would cross the mitre: out along the mitre. */
+function riseFromCorner({ step, width, lean }: HalfRepeat): Stroke {
+  const out = 0.4 * width
+  const under = Math.min(step, Math.max(0.55 * step, 1.02 * lean * width))
+  return new StrokeBuilder([0, 0]).cubicTo([out * lean, out], [under, width], [step, width]).build()
 }

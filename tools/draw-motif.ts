@@ -12,8 +12,6 @@ import type { Edge, Motif, Params, Strip, ValuesOf } from '../src/motif/contract
 
 type Values = ValuesOf<Params>
 
-const STRETCHES = 2
-
 const [name, out = 'motif.png', ...settings] = process.argv.slice(2)
 const motif = (await import(`../motifs/${name}.ts`)).default as Motif
 const given = Object.fromEntries(
@@ -30,40 +28,28 @@ const valuesFor = (width: number): Values => {
   return { ...Object.fromEntries(defaults), ...given }
 }
 
-/** The half side from its middle to the mitre, in two stretches that join at a station. */
+/** The half side from its middle to the mitre, in two stretches that join at a station; its length in the middle. */
 function halfSide(width: number, values: Values, first: Edge): { points: Point[]; length: number } {
   const repeat = motif.repeat(width, values)
   const whole = Math.max(1, Math.round(Math.max(2.4 * width, 70) / repeat))
   const repeats = motif.ends === 'free' ? whole : whole + 0.5
-  const points: Point[] = []
-  let from: Edge = first
-  let u = 0
-  for (let i = 0; i < STRETCHES; i++) {
-    const length: number = repeat * repeats * (i === 0 ? 1.05 : 0.97)
-    const to: Edge = from === 'inner' ? 'outer' : 'inner'
-    const isLast = i === STRETCHES - 1
-    const strip: Strip = {
-      length,
-      width,
-      from,
-      to,
-      repeats,
-      mirrorStart: i === 0,
-      mirrorEnd: isLast,
-      seed: i + 1,
-    }
-    const start = u
-    for (const [x, y] of flattenStroke(motif.draw(strip, values).stroke, 0.02)) points.push([start + x, y])
-    u += length
-    from = to
-  }
-  return { points, length: u }
+  const second: Edge = first === 'inner' ? 'outer' : 'inner'
+  const [near, far] = [repeat * repeats * 1.05, repeat * repeats * 0.97]
+  const base = { width, repeats, seed: 1 }
+  const start: Strip = { ...base, length: near, from: first, to: second, mirrorStart: true, mirrorEnd: false }
+  const end: Strip = { ...base, length: far, from: second, to: first, mirrorStart: false, mirrorEnd: true }
+  const points = flattenStroke(motif.draw(start, values).stroke, 0.02)
+  const last = motif.drawToMitre
+    ? motif.drawToMitre({ ...end, length: far - width / 2, skew: 1 }, values)
+    : motif.draw(end, values)
+  for (const [x, y] of flattenStroke(last.stroke, 0.02)) points.push([near + x, y])
+  return { points, length: near + far }
 }
 
-/** Shears towards the mitre: near the corner only, or over the whole half side. */
+/** Shears towards the mitre what is not yet drawn for it: near the corner only, or over the whole half side. */
 function bend(points: readonly Point[], length: number, width: number): Point[] {
   return points.map(([u, v]) => {
-    const near = Math.max(0, (u - (length - 2 * width)) / (2 * width)) ** 2
+    const near = motif.drawToMitre ? 0 : Math.max(0, (u - (length - 2 * width)) / (2 * width)) ** 2
     const s = motif.bend === 'fan' ? u / length : near
     return [u + s * (v - width / 2), v]
   })

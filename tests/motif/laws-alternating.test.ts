@@ -1,13 +1,32 @@
 import { describe, expect, it } from 'vitest'
 import bracket from '../../motifs/bracket.ts'
+import cable from '../../motifs/cable.ts'
+import echoRails from '../../motifs/echo-rails.ts'
 import loopLine from '../../motifs/loop-line.ts'
+import pearls from '../../motifs/pearls.ts'
+import pianoKeys from '../../motifs/piano-keys.ts'
+import ribbon from '../../motifs/ribbon.ts'
 import sEcho from '../../motifs/s-echo.ts'
 import scallop from '../../motifs/scallop.ts'
+import squareKey from '../../motifs/square-key.ts'
+import wave from '../../motifs/wave.ts'
 import { strokeLength } from '../../src/geometry/stroke.ts'
 import type { Motif } from '../../src/motif/contract.ts'
 import { assertLaw, assertParams, defaultCases, LAWS, leavesEdges } from '../support/motif-laws.ts'
 
-const MOTIFS: Readonly<Record<string, Motif>> = { bracket, scallop, 'loop-line': loopLine, 's-echo': sEcho }
+const MOTIFS: Readonly<Record<string, Motif>> = {
+  bracket: bracket,
+  cable: cable,
+  'echo-rails': echoRails,
+  'loop-line': loopLine,
+  pearls: pearls,
+  'piano-keys': pianoKeys,
+  ribbon: ribbon,
+  's-echo': sEcho,
+  scallop: scallop,
+  'square-key': squareKey,
+  wave: wave,
+}
 
 describe.each(Object.entries(MOTIFS))('%s', (_name, motif) => {
   it.each(Object.entries(LAWS))('%s', (_sentence, law) => {
