@@ -1,5 +1,5 @@
 import { PlanError } from '../error.ts'
-import { add, cross, distance, type Point, polar, scale, subtract, unit } from '../geometry/point.ts'
+import { add, cross, distance, lerp, type Point, polar, scale, subtract, unit } from '../geometry/point.ts'
 
 /** Area inside a closed outline, mm²; positive when its corners run clockwise on the screen. @source shoelace formula */
 export function outlineArea(points: readonly Point[]): number {
@@ -74,3 +74,41 @@ export function meetingPoint(a: Ray, b: Ray): Point {
 
 /** The outline moved by a vector. */
 export const shiftOutline = (points: readonly Point[], by: Point): Point[] => points.map((p) => add(p, by))
+
+/** The outline with its corners clockwise on the screen. */
+export const clockwise = (points: readonly Point[]): readonly Point[] =>
+  outlineArea(points) < 0 ? [...points].reverse() : points
+
+/** Whether an outline turns the same way at every corner. */
+export function isConvex(points: readonly Point[]): boolean {
+  const turns = points.map((p, i) => {
+    const before = points.at(i - 1)!
+    return cross(subtract(p, before), subtract(points[(i + 1) % points.length]!, p))
+  })
+  return turns.every((turn) => turn > 0) || turns.every((turn) => turn < 0)
+}
+
+/**
+ * What a convex outline has in common with another; empty where they only touch.
+ *
+ * @source Sutherland and Hodgman, Communications of the ACM 17 (1974)
+ */
+export function clipConvex(subject: readonly Point[], by: readonly Point[]): Point[] {
+  const sides = clockwise(by)
+  return sides.reduce(
+    (left, a, i) => clipSide(left, { at: a, along: subtract(sides[(i + 1) % sides.length]!, a) }),
+    [...clockwise(subject)],
+  )
+}
+
+/** The part of an outline that lies to the right of a line (inside, clockwise). */
+export function clipSide(points: readonly Point[], line: Ray): Point[] {
+  const depth = (p: Point) => cross(line.along, subtract(p, line.at))
+  return points.flatMap((p, i) => {
+    const next = points[(i + 1) % points.length]!
+    const [here, there] = [depth(p), depth(next)]
+    const kept = here >= 0 ? [p] : []
+    if (here >= 0 === there >= 0 || here === 0 || there === 0) return kept
+    return [...kept, lerp(p, next, here / (here - there))]
+  })
+}

@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts'
+import type { Patch } from './patch.ts'
 
 /** How the four sides of a band meet. `butted-rows`: top and bottom were sewn first; `butted-columns`: left and right. */
 export type Corners = 'mitred' | 'butted-rows' | 'butted-columns' | 'cornerstone'
@@ -27,10 +28,15 @@ export interface Band {
 
 /** A stretch of ditch: where two bands, or the strips of one band, meet. Between rings it is closed. */
 export interface Seam {
-  /** `ring`: closed, between band `index - 1` and band `index`; `corner`: inside band `index`. */
+  /**
+   * `ring`: closed, between band `index - 1` and band `index`; `corner`: inside band `index`; `patch`: a straight stretch
+   * between two neighbouring patch corners inside band `index`.
+   */
   readonly kind: 'ring' | 'corner' | 'patch'
   readonly index: number
   readonly points: readonly Point[]
+  /** Of a patch seam: the numbers of the patches on its sides. */
+  readonly patches?: readonly number[]
 }
 
 /** The quilt laid out as geometry: mm, x right, y down, origin at the top left finished corner. */
@@ -44,4 +50,6 @@ export interface Quilt {
   readonly centreFabric: string
   readonly bands: readonly Band[]
   readonly seams: readonly Seam[]
+  /** The patches of pieced bands and cornerstones. */
+  readonly patches?: readonly Patch[]
 }

@@ -1,0 +1,9 @@
+import { definePatchFiller } from './contract.ts'
+
+export default definePatchFiller({
+  title: 'Ditch only',
+  source: 'common practice',
+  params: {},
+  ditch: true,
+  draw: () => [],
+})

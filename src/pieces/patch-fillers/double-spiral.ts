@@ -1,0 +1,64 @@
+import { add, type Point, polar } from '../../geometry/point.ts'
+
+/** A spiral's place: the angle about its middle (radians) and how deep it lies inside the edge, mm. */
+export interface SpiralPlace {
+  readonly angle: number
+  readonly depth: number
+}
+
+/** Places on one turn. */
+const PER_TURN = 20
+/** Places left out at each open end. */
+const SLANT = 2
+/** Even the shortest arm makes this part of a turn. */
+const LEAST_TURNS = 0.3
+
+/**
+ * Two arms that wind side by side into the middle and meet there: in at one angle, out at another. All lines lie
+ * `spacing` apart, the outermost half as far inside the edge.
+ *
+ * @param radius   from the middle to the edge, mm
+ * @param spacing  mm; made smaller where fewer than two lines would fit
+ */
+export function doubleSpiral(
+  { radius, spacing }: { radius: number; spacing: number },
+  { enter, leave }: { enter: number; leave: number },
+): SpiralPlace[] {
+  const step = Math.min(spacing, radius / (1 + 2 * LEAST_TURNS))
+  const turns = (radius / step - 1) / 2
+  // The way out lies half a turn of depth further in than the way in, so that it ends `back` turns before the entrance.
+  const back = turnsBetween(leave, enter)
+  const inward = places(turns, 0).map((turn) => ({ turn, depth: step * (0.5 + 2 * turn) }))
+  const outward = places(turns - 0.5, -back)
+    .reverse()
+    .map((turn) => ({ turn, depth: step * Math.max(0.25, 1.5 + 2 * turn) }))
+  return [...inward, ...outward].map(({ turn, depth }) => ({ angle: enter + 2 * Math.PI * turn, depth }))
+}
+
+/** The spiral without its outermost bits, so that a line from outside runs into it at a slant. */
+export function openEnded(spiral: readonly SpiralPlace[]): SpiralPlace[] {
+  const spare = Math.min(SLANT, Math.floor((spiral.length - 4) / 2))
+  return spiral.slice(Math.max(0, spare), spiral.length - Math.max(0, spare))
+}
+
+/** Evenly spaced numbers from `first` up to `last`, both included. */
+function places(last: number, first: number): number[] {
+  const count = Math.max(1, Math.ceil((last - first) * PER_TURN))
+  return Array.from({ length: count + 1 }, (_, i) => first + ((last - first) * i) / count)
+}
+
+/** Turns, from 0 to 1, clockwise on the screen from one direction to another. */
+export function turnsBetween(from: number, to: number): number {
+  const turns = (to - from) / (2 * Math.PI)
+  return turns - Math.floor(turns)
+}
+
+/** The corner whose direction is most nearly opposite to the first corner's. */
+export function cornerAcross(angles: readonly number[]): number {
+  const miss = (i: number) => Math.abs(turnsBetween(angles[i]!, angles[0]!) - 0.5)
+  return angles.reduce((best, _, i) => (i > 0 && miss(i) < miss(best) - 1e-9 ? i : best), 1)
+}
+
+/** A spiral's places in a circle. */
+export const onCircle = (middle: Point, radius: number) => (place: SpiralPlace) =>
+  add(middle, polar([0, 0], radius - place.depth, place.angle))
