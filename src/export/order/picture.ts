@@ -4,7 +4,7 @@ import type { Quilt } from '../../quilt/quilt.ts'
 import { simplifyPoints } from '../path/simplify.ts'
 import { arrowHead, boxShape, type Pen, type Shape, textShape } from '../shape/shape.ts'
 import { boxedLine, cutLine } from '../sheets/cut-line.ts'
-import { arrowsAlong } from '../sheets/tracing.ts'
+import { type Arrow, arrowsAlong } from '../sheets/tracing.ts'
 import { DITCH, DONE, FRAME, INK, PLATE, SEAM } from './look.ts'
 import type { OrderFigure } from './order-figures.ts'
 
@@ -105,7 +105,7 @@ function numberShapes({ now }: OrderFigure, { place }: Projection, frame: Box): 
   return now.flatMap((step, i) => {
     const at = place(step.points[0]!)
     const then = place(step.points[Math.min(3, step.points.length - 1)]!)
-    const centre = freePlace(at, unit(subtract(then, at)), taken, frame)
+    const centre = freePlace({ at, along: unit(subtract(then, at)) }, taken, frame)
     taken.push(centre)
     return [
       { kind: 'lines', polylines: [[at, centre]], pen: { colour: PLATE, width: 0.25 } },
@@ -122,7 +122,7 @@ function numberShapes({ now }: OrderFigure, { place }: Projection, frame: Box): 
 }
 
 /** The first of some places round `at` that lies inside the frame and clear of those taken; else the clearest. */
-function freePlace(at: Point, along: Point, taken: readonly Point[], frame: Box): Point {
+function freePlace({ at, along }: Arrow, taken: readonly Point[], frame: Box): Point {
   const turns = [-90, 90, 180, -135, 135, -45, 45].map((degrees) => (degrees * Math.PI) / 180)
   const angle = Math.atan2(along[1], along[0])
   const places = [3.6, 6.4].flatMap((reach) =>

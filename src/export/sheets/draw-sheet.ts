@@ -29,7 +29,7 @@ export function drawSheet(tracing: Tracing, plan: SheetPlan, at: Place & SheetHe
     kind: 'clip',
     box: window,
     shapes: [
-      { kind: 'layer', name: LAYERS.seams, shapes: linesIn(tracing.seams, shows, shift, PENS.seam) },
+      { kind: 'layer', name: LAYERS.seams, shapes: linesIn(tracing.seams, { shows, shift }, PENS.seam) },
       {
         kind: 'layer',
         name: LAYERS.register,
@@ -37,7 +37,7 @@ export function drawSheet(tracing: Tracing, plan: SheetPlan, at: Place & SheetHe
       },
       { kind: 'layer', name: LAYERS.words, shapes: namesIn(tracing, shows, shift) },
       { kind: 'layer', name: LAYERS.order, shapes: tagsIn(tracing, shows, shift) },
-      { kind: 'layer', name: LAYERS.stitch, shapes: linesIn(tracing.lines, shows, shift, PENS.stitch) },
+      { kind: 'layer', name: LAYERS.stitch, shapes: linesIn(tracing.lines, { shows, shift }, PENS.stitch) },
       { kind: 'layer', name: LAYERS.order, shapes: arrowsIn(tracing, shows, shift) },
     ],
   }
@@ -51,8 +51,7 @@ export function drawSheet(tracing: Tracing, plan: SheetPlan, at: Place & SheetHe
 
 function linesIn(
   lines: readonly BoxedLine[],
-  shows: Box,
-  shift: Point,
+  { shows, shift }: { shows: Box; shift: Point },
   pen: (typeof PENS)[keyof typeof PENS],
 ): Shape[] {
   const cut = lines.flatMap((line) => cutLine(line, shows))
