@@ -18,8 +18,6 @@ type Given = Readonly<Record<string, unknown>>
  * the unit, because not every format can.
  *
  * @throws PlanError as `exportDrawing`
- * @example (await machineFiles('dxf', drawing, { units: 'mm' })).map((f) => f.name)
- * // ['harbour-medallion-mm.dxf', 'harbour-medallion-mm-bounds.dxf']
  */
 export async function machineFiles(id: string, drawing: Drawing, given: Given = {}): Promise<OutputFile[]> {
   const exporter = exporterOf(id)

@@ -129,7 +129,7 @@ th { font-weight: 600 }
 code { font-size: .85em }
 .order { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(22rem, 100%), 1fr)); gap: 1.5rem 2rem }
 figure { margin: 0; break-inside: avoid; position: relative }
-figure svg { display: block; width: 100%; height: auto }
+figure svg { display: block; width: 100%; height: auto; overflow: visible }
 figcaption { position: absolute; top: .25rem; left: 0; line-height: 1.35 }
 figure ol { margin: .5rem 0 0; padding-left: 1.75rem; font-size: .9rem }
 figure li::marker { font-weight: 700; color: var(--guide) }
@@ -140,7 +140,8 @@ figure li::marker { font-weight: 700; color: var(--guide) }
   .quilt { max-height: 170mm }
   h2 { break-after: avoid }
   section { break-inside: auto }
-  tr, li { break-inside: avoid }
+  tr, li, table { break-inside: avoid }
+  figure ol { font-size: 9pt }
   .order { grid-template-columns: 1fr 1fr }
 }
 `

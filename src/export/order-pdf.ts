@@ -17,10 +17,13 @@ export default defineExporter({
       default: 'plan',
       of: ['plan', 'letter', 'legal', 'tabloid', 'a4', 'a3'],
     },
-    columns: { kind: 'count', label: 'Figures side by side', default: 2, min: 1, max: 4 },
+    columns: { kind: 'count', label: 'Figures side by side (0: what fits best)', default: 0, min: 0, max: 4 },
   },
   write(drawing, { paper, columns }) {
     const named = paper === 'plan' ? usualPaper(drawing.units) : paper
-    return writePdf({ title: drawing.title, pages: orderPages(drawing, { columns, paper: PAPERS[named] }) })
+    return writePdf({
+      title: drawing.title,
+      pages: orderPages(drawing, { columns: columns || 'fit', paper: PAPERS[named] }),
+    })
   },
 })

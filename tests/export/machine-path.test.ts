@@ -7,7 +7,7 @@ import { flattenStroke, polylineLength, strokeLength } from '../../src/geometry/
 import { dxfFaults } from '../support/check-dxf.ts'
 import { gcodeFaults } from '../support/check-gcode.ts'
 import { readDxf } from '../support/read-dxf.ts'
-import { readGcode } from '../support/read-gcode.ts'
+import { type GcodeMove, readGcode } from '../support/read-gcode.ts'
 import { readSvg } from '../support/read-svg.ts'
 import { harbourDrawing, lopsidedDrawing, randomDrawing, zigzagDrawing } from '../support/sample-drawings.ts'
 
@@ -193,6 +193,15 @@ describe('the number of points', () => {
   })
 })
 
+/** Length of a move by the standard: a G3 turns from x towards y. */
+function lengthOfMove({ motion, from, to, centre }: GcodeMove): number {
+  if (!centre) return Math.hypot(to[0] - from[0], to[1] - from[1])
+  const angle = (p: readonly [number, number]) => Math.atan2(p[1] - centre[1], p[0] - centre[0])
+  const turn = (angle(to) - angle(from)) * (motion === 'G3' ? 1 : -1)
+  const radius = Math.hypot(from[0] - centre[0], from[1] - centre[1])
+  return radius * (turn > 0 ? turn : turn + 2 * Math.PI)
+}
+
 describe('the rules of RS-274/NGC', () => {
   const samples = [lopsidedDrawing(), zigzagDrawing(), harbourDrawing(), randomDrawing(5)]
   it.each(samples.flatMap((d) => [false, true].map((arcs) => [d.title, arcs, d] as const)))(
@@ -238,6 +247,24 @@ describe('the rules of RS-274/NGC', () => {
     expect(arcs[0]!.motion).toBe('G2')
     const { from, centre } = arcs[0]!
     expect(Math.hypot(from[0] - centre![0], from[1] - centre![1])).toBeCloseTo(544 / 24, 3)
+  })
+
+  it('are kept by arcs of all sizes in both units with any decimals, and their length is the line\u2019s', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.nat(10_000), fc.integer({ min: 3, max: 6 }), async (seed, decimals) => {
+        const drawing = randomDrawing(seed, 8)
+        for (const units of ['mm', 'in']) {
+          const gcode = await text('gcode', drawing, { arcs: true, units, decimals, deviation: 0.05 })
+          expect(gcodeFaults(gcode)).toEqual([])
+          const length = readGcode(gcode).reduce(
+            (sum, m) => sum + (m.motion === 'G0' ? 0 : lengthOfMove(m)),
+            0,
+          )
+          expect(length / exactLength(drawing)).toBeCloseTo(1, 3)
+        }
+      }),
+      { seed: 1, numRuns: 20 },
+    )
   })
 
   it('takes the needle words as given and refuses what is no word', async () => {

@@ -162,6 +162,36 @@ describe('the order in words', () => {
     expect(steps[2]).toBe('Stitch in the ditch downward, 2.2 cm.')
   })
 
+  it('takes short hops in the ditch between pieces of one band as part of its filling', () => {
+    const pieces = (hop: number) =>
+      words([
+        part(
+          'fill',
+          [
+            [60, 40],
+            [80, 20],
+          ],
+          { band: 0 },
+        ),
+        part('travel', [
+          [80, 20],
+          [80 + hop, 20],
+        ]),
+        part(
+          'fill',
+          [
+            [80 + hop, 20],
+            [100 + hop, 40],
+          ],
+          { band: 0 },
+        ),
+      ])
+    expect(pieces(20)).toEqual([
+      'Start here: tie off. Sand band, bracket: from the inner seam to the right, ending on the inner seam again. Tie off and end the thread.',
+    ])
+    expect(pieces(60)).toHaveLength(3)
+  })
+
   it('finds the seam that a point lies on', () => {
     expect(seamAt(quilt, 0, [100, 40])).toBe('inner')
     expect(seamAt(quilt, 0, [100, 20])).toBe('outer')

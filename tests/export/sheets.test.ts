@@ -240,6 +240,12 @@ describe('tracing sheets', () => {
     expect(title).toBe('Harbour raffle quilt')
   })
 
+  it('name the bands on the sheets that show them', async () => {
+    const { pages } = await sheets(small(), { paper: 'roll', rollWidth: 914.4 })
+    const texts = pages[1]!.texts.map((t) => t.text)
+    for (const name of ['sand', 'rope', 'tide']) expect(texts.filter((t) => t === name)).toHaveLength(4)
+  })
+
   it('ask the viewer to print them unscaled', async () => {
     // ISO 32000-1, table 150: PrintScaling None
     expect((await sheets(small())).printScaling).toBe('None')

@@ -30,7 +30,7 @@ export function orderFigures(drawing: Drawing): OrderFigure[] {
       const first = from + part * size
       const now = steps.slice(first, Math.min(to, first + size))
       return {
-        title: titleOf(drawing, now[0]!.area, part, parts),
+        title: titleOf(drawing, now[0]!.area, [part + 1, parts]),
         summary: summaryOf(drawing, now),
         view,
         done: steps.slice(0, first),
@@ -40,10 +40,10 @@ export function orderFigures(drawing: Drawing): OrderFigure[] {
   })
 }
 
-function titleOf(drawing: Drawing, area: number, part: number, parts: number): string {
+function titleOf(drawing: Drawing, area: number, [part, parts]: readonly [number, number]): string {
   const { order: say } = LABELS
   if (parts === 1) return say.area(area + 1, drawing.areaCount)
-  return say.areaPart(area + 1, drawing.areaCount, part + 1, parts)
+  return say.areaPart(area + 1, drawing.areaCount, part, parts)
 }
 
 function summaryOf(drawing: Drawing, steps: readonly WordedStep[]): string {

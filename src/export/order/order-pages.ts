@@ -13,31 +13,36 @@ const HEAD = 15
 
 /** How the figures are laid out. */
 export interface OrderLayout {
-  readonly columns: number
+  /** Figures side by side with their words below, or `fit`: what needs the fewest pages and draws large. */
+  readonly columns: number | 'fit'
   /** A page, or one page as tall as needed. */
   readonly paper: Paper | { readonly width: number; readonly height: 'as needed' }
 }
 
-/** How tall pictures may be, as shares of their width, the best first. */
-const TALLEST = [0.85, 0.75, 0.66, 0.58] as const
+/** One way to lay figures out. */
+interface Arrangement {
+  readonly columns: number
+  readonly words: 'below' | 'beside'
+  /** How tall pictures may be, as a share of their width. */
+  readonly tallest: number
+}
+
+const below = (columns: number): Arrangement[] =>
+  [0.85, 0.75, 0.66, 0.58].map((tallest) => ({ columns, words: 'below', tallest }))
+const beside = [0.85, 0.75, 0.66].map((tallest): Arrangement => ({ columns: 1, words: 'beside', tallest }))
 
 /**
- * The figures row by row, as many rows on a page as fit, each row as tall as its tallest figure. Tall pictures are drawn
- * smaller where that saves a page.
+ * The figures row by row, as many rows on a page as fit, each row as tall as its tallest figure. Of the arrangements
+ * that need the fewest pages, the one with the largest pictures.
  */
-export function orderPages(drawing: Drawing, layout: OrderLayout): Page[] {
+export function orderPages(drawing: Drawing, { columns, paper }: OrderLayout): Page[] {
   const figures = orderFigures(drawing)
-  const width = (layout.paper.width - 2 * MARGIN - (layout.columns - 1) * GUTTER) / layout.columns
-  const choices = TALLEST.map((tallest) =>
-    pagesOf(
-      drawing,
-      rowsOf(
-        figures.map((f) => drawFigure(drawing.quilt, f, { width, tallest })),
-        layout.columns,
-      ),
-      layout.paper,
-    ),
-  )
+  const arrangements = columns === 'fit' ? [...beside, ...below(2)] : below(columns)
+  const choices = arrangements.map((arrangement) => {
+    const width = (paper.width - 2 * MARGIN - (arrangement.columns - 1) * GUTTER) / arrangement.columns
+    const drawn = figures.map((f) => drawFigure(drawing.quilt, f, { ...arrangement, width }))
+    return pagesOf(drawing, rowsOf(drawn, arrangement.columns), paper)
+  })
   return choices.reduce((best, pages) => (pages.length < best.length ? pages : best))
 }
 

@@ -42,6 +42,10 @@ function stepsOfLine(parts: readonly LinePart[], thread: number): OrderStep[] {
   for (const part of parts) {
     if (part.stroke.segments.length === 0 || part.kind === 'tie-off') continue
     const points = flattenStroke(part.stroke, FLAT)
+    if (bridges(steps, part)) {
+      const hop = steps.pop()!
+      for (const p of hop.points.slice(1)) steps.at(-1)!.points.push(p)
+    }
     const last = steps.at(-1)
     if (last && (goesOn(last, part) || isTrifle(part, points)))
       for (const p of points.slice(1)) last.points.push(p)
@@ -52,6 +56,16 @@ function stepsOfLine(parts: readonly LinePart[], thread: number): OrderStep[] {
     steps.at(-1)!.ends = true
   }
   return steps
+}
+
+/** Travel between two pieces of one band's filling that is shorter than this belongs to the filling, mm. */
+const HOP = 40
+
+/** Whether the last step is such a hop from the same band to this part. */
+function bridges(steps: readonly OrderStep[], part: LinePart): boolean {
+  const [before, hop] = steps.slice(-2)
+  if (!before || hop?.kind !== 'travel' || part.kind !== 'fill') return false
+  return goesOn(before, part) && polylineLength(hop.points) < HOP
 }
 
 const goesOn = (step: OrderStep, part: LinePart): boolean =>

@@ -4,7 +4,7 @@ import type { Quilt } from '../../quilt/quilt.ts'
 import { bandName } from '../band-name.ts'
 import type { Drawing } from '../drawing.ts'
 import { LABELS, lengthText } from '../labels.ts'
-import { type Course, courseOf, isOpposite } from './course.ts'
+import { courseOf, isOpposite } from './course.ts'
 import type { OrderStep } from './order-steps.ts'
 
 /** What to do in this step, as a sentence or two. */
@@ -24,7 +24,8 @@ function sentence(drawing: Drawing, step: OrderStep, before: OrderStep | undefin
   if (step.kind === 'ditch') return say.ditch(course.words, length)
   if (step.kind === 'travel')
     return step.reason ? say.travelFor(course.words, length, step.reason) : say.travel(course.words, length)
-  const way = isBack(quilt, course, step, before) ? say.back(course.words) : course.words
+  const isBack = followsOn(step, before) && isOpposite(courseOf(quilt, before.points, before.band), course)
+  const way = isBack ? say.back(course.words) : course.words
   const [from, to] = [step.points[0]!, step.points.at(-1)!].map((p) => seamAt(quilt, step.band, p)) as [
     SeamName,
     SeamName,
@@ -39,11 +40,9 @@ function whatOf(drawing: Drawing, { band }: OrderStep): string {
   return say.bandRun(bandName(drawing.quilt, band), drawing.fillers?.[band])
 }
 
-/** Whether a run goes against the run before it in the same area, like mowing. */
-function isBack(quilt: Quilt, course: Course, step: OrderStep, before: OrderStep | undefined): boolean {
-  if (before?.kind !== 'fill' || before.area !== step.area || before.thread !== step.thread) return false
-  return isOpposite(courseOf(quilt, before.points, before.band), course)
-}
+/** Whether a run follows on another in the same area, so that it may go back along it, like mowing. */
+const followsOn = (step: OrderStep, before: OrderStep | undefined): before is OrderStep =>
+  before?.kind === 'fill' && before.area === step.area && before.thread === step.thread
 
 type SeamName = keyof typeof LABELS.order.seam
 

@@ -18,7 +18,8 @@ export interface SheetSet extends SheetWishes {
 }
 
 /** Left and right exchanged, or nothing done. */
-export const mirrorOf = (mirrored: boolean): Affine => (mirrored ? scaling(-1, 1) : IDENTITY)
+export const mirrorOf = ({ mirrored }: Pick<SheetSet, 'mirrored'>): Affine =>
+  mirrored ? scaling(-1, 1) : IDENTITY
 
 /** A tracing without the seams or the guidance that are not wanted. */
 export const trimmed = (tracing: Tracing, { seams, arrows }: SheetSet['layers']): Tracing => ({
@@ -29,7 +30,7 @@ export const trimmed = (tracing: Tracing, { seams, arrows }: SheetSet['layers'])
 
 /** The whole quilt at full size: a first page with map and test squares, then the sheets row by row. */
 export function* quiltSheets(drawing: Drawing, set: SheetSet): Generator<Page> {
-  const tracing = trimmed(quiltTracing(drawing, mirrorOf(set.mirrored)), set.layers)
+  const tracing = trimmed(quiltTracing(drawing, mirrorOf(set)), set.layers)
   const plan = planSheets(tracing, set)
   const names = sheetNames(plan)
   const mirrored = set.mirrored ? 'mirrored' : 'as stitched'

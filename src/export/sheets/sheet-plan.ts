@@ -1,5 +1,5 @@
 import { PlanError } from '../../error.ts'
-import { cutLine } from './cut-line.ts'
+import { isLineIn } from './cut-line.ts'
 import { LONGEST_PAGE, landscape, type Paper } from './paper.ts'
 import { ownOf, type Place, placesOf, sheetName, type Tiling, tilingFor, windowOf } from './tiling.ts'
 import type { Tracing } from './tracing.ts'
@@ -58,7 +58,7 @@ function planOn(tracing: Tracing, layout: Pick<Tiling, 'sheet' | 'margin' | 'ove
   const tiling = tilingFor(tracing.box, layout)
   const places = placesOf(tiling).filter((place) => {
     const own = ownOf(tiling, place)
-    return tracing.lines.some((line) => cutLine(line, own).length > 0)
+    return tracing.lines.some((line) => isLineIn(line, own))
   })
   return { tiling, places }
 }

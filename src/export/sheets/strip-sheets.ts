@@ -71,7 +71,7 @@ function pieceOf(drawing: Drawing, strip: TraceStrip, set: SheetSet): Piece {
   return {
     caption: say.piece(name, strip.piece),
     times: say.times(strip.times),
-    tracing: trimmed(stripTracing(strip, mirrorOf(set.mirrored)), set.layers),
+    tracing: trimmed(stripTracing(strip, mirrorOf(set)), set.layers),
   }
 }
 

@@ -29,12 +29,13 @@ export const windowOf = (t: Pick<Tiling, 'sheet' | 'margin'>): Paper => ({
 /** The fewest sheets that cover `box`, centred on it. */
 export function tilingFor(box: Box, layout: Pick<Tiling, 'sheet' | 'margin' | 'overlap'>): Tiling {
   const window = windowOf(layout)
-  const [columns, startX] = along(box.minX, box.maxX, window.width, layout.overlap)
-  const [rows, startY] = along(box.minY, box.maxY, window.height, layout.overlap)
+  const [columns, startX] = along([box.minX, box.maxX], window.width, layout.overlap)
+  const [rows, startY] = along([box.minY, box.maxY], window.height, layout.overlap)
   return { ...layout, columns, rows, start: [startX, startY] }
 }
 
-function along(min: number, max: number, window: number, overlap: number): [count: number, start: number] {
+/** How many windows cover a stretch, and where the first begins. */
+function along([min, max]: readonly [number, number], window: number, overlap: number): [number, number] {
   const count = Math.max(1, Math.ceil((max - min - overlap) / (window - overlap) - 1e-9))
   const covered = count * (window - overlap) + overlap
   return [count, (min + max - covered) / 2]

@@ -1,5 +1,5 @@
 import { type Affine, applyAffine } from '../../geometry/affine.ts'
-import { distance, lerp, type Point, subtract, unit } from '../../geometry/point.ts'
+import { distance, distanceToLine, lerp, type Point, subtract, unit } from '../../geometry/point.ts'
 import { type Box, boundsOf, flattenStroke } from '../../geometry/stroke.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
@@ -23,6 +23,12 @@ export interface Arrow {
   readonly along: Point
 }
 
+/** A band's name, to be set along a line near its outer seam wherever a sheet shows enough of it. */
+export interface BandName {
+  readonly text: string
+  readonly along: BoxedLine
+}
+
 /** What is to be traced, at full size: mm in a frame of its own. */
 export interface Tracing {
   readonly box: Box
@@ -30,6 +36,7 @@ export interface Tracing {
   readonly seams: readonly BoxedLine[]
   readonly arrows: readonly Arrow[]
   readonly tags: readonly Tag[]
+  readonly names: readonly BandName[]
 }
 
 /** Chords of the printed line stray from it by at most this, mm: a third of a hairline. */
@@ -54,6 +61,7 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
     ],
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),
     tags: [...areaTags(drawing, onto), ...endTags(lines)],
+    names: bandNames(drawing, onto),
   }
 }
 
@@ -65,6 +73,19 @@ function threadPoints(line: Drawing['lines'][number], onto: Affine): Point[] {
     for (const { to } of slim.segments) points.push(to)
   }
   return points
+}
+
+/** How far from the outer seam a band's name is set, mm to the middle of its letters. */
+const BESIDE_SEAM = 2.4
+
+function bandNames({ quilt }: Drawing, onto: Affine): BandName[] {
+  return quilt.bands.flatMap(({ name, sides }) =>
+    sides.map(({ innerA, innerB, outerA, outerB }) => {
+      const share = BESIDE_SEAM / Math.max(BESIDE_SEAM, distanceToLine(innerA, outerA, outerB))
+      const ends = [lerp(outerA, innerA, share), lerp(outerB, innerB, share)]
+      return { text: name, along: boxedLine(ends.map((p) => applyAffine(onto, p))) }
+    }),
+  )
 }
 
 /** An arrow every `step` mm of line, the first half a step in; never within 2 mm of a bend's own point. */
@@ -138,5 +159,6 @@ export function stripTracing(strip: TraceStrip, onto: Affine): Tracing {
       text: mark.name,
       look: 'tick',
     })),
+    names: [],
   }
 }
