@@ -118,7 +118,7 @@ describe('areas of any shape', () => {
     return [required.slice(0, 3), required.slice(3, 6), required.slice(6)]
   }
 
-  it('are never cheaper than exhaustive search in the same order, and equal where one area is all', () => {
+  it('cost what exhaustive search in the same order finds, all but a rare few, and all where one area is all', () => {
     const shape = { vertices: 6, required: 7, optional: 4 }
     let equal = 0
     fc.assert(
@@ -133,7 +133,7 @@ describe('areas of any shape', () => {
       }),
       { seed: 7, numRuns: 80 },
     )
-    expect(equal).toBeGreaterThan(60)
+    expect(equal).toBeGreaterThanOrEqual(78)
   })
 
   it('keep to the start and the end that are asked for', () => {
@@ -227,6 +227,7 @@ describe('what one walk cannot reach', () => {
       return 'none'
     }
     expect(code({ plans: [] })).toBe('route/no-plan')
+    expect(code({ plans: [[[0, 1]]], weights: { travelAgain: 0.5 } })).toBe('route/bad-weight')
     expect(code({ plans: [[[0]]] })).toBe('route/area-cover')
     expect(code({ plans: [[[0, 1], [1]]] })).toBe('route/area-cover')
     expect(code({ plans: [[[0, 1, 7]]] })).toBe('route/not-required')
