@@ -52,6 +52,18 @@ describe('rings whose runs go from seam to seam', () => {
     expect(route.repositions).toBe(stations - 1)
   })
 
+  it('are stitched like mowing: each run in one go, neighbouring bands in opposite directions', () => {
+    const weave = ringWeave({ bands: 5, stations: 8, pieces: 7 })
+    const { walks } = plan(weave.graph, { plans: [around(weave)] })
+    const steps = walks[0]!.steps.map((s) => ({ ...s, strand: weave.graph.edges[s.edge]!.strand }))
+    const runs = steps.filter((s, i) => s.strand !== steps[i - 1]?.strand || s.area !== steps[i - 1]?.area)
+    expect(runs).toHaveLength(5 * 8)
+    runs.slice(1).forEach((run, i) => {
+      if (run.area === runs[i]!.area) expect(run.forward).toBe(!runs[i]!.forward)
+    })
+    expect(runs.slice(0, 10).map((run) => run.strand)).toEqual([0, 1, 2, 3, 4, 4, 3, 2, 1, 0])
+  })
+
   it('are walked by a closed line, and from a given corner, with no extra stitch either', () => {
     const weave = ringWeave({ bands: 5, stations: 8, pieces: 5 })
     expect(plan(weave.graph, { plans: [around(weave)], closed: true }).extra).toBe(0)
