@@ -5,7 +5,7 @@ import { checkGraph, checkVertex, type RouteGraph } from './graph.ts'
 import { type Piece, requiredPieces } from './lower-bound.ts'
 import { searchPlans } from './plan-search.ts'
 import { ITERATIONS, networkOf } from './postman.ts'
-import { ROUTE_WEIGHTS, type RouteWeights } from './weights.ts'
+import { completeWeights, type RouteWeights } from './weights.ts'
 
 export interface AreaOptions {
   /** The candidates; the cheapest is taken, the first of equals. Each must hold every required edge once. */
@@ -61,11 +61,11 @@ function checkOptions(graph: RouteGraph, options: AreaOptions): void {
  * is a walk of its own.
  *
  * @throws PlanError `route/no-plan`, `route/area-cover`, `route/not-required`, `route/unknown-vertex`,
- *   `route/unreachable` (no plan can be walked between the ends given), and the codes of `checkGraph`
+ *   `route/unreachable` (no plan can be walked between the ends given), `route/bad-weight`, and the codes of `checkGraph`
  */
 export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResult {
   checkOptions(graph, options)
-  const weights = { ...ROUTE_WEIGHTS, ...options.weights }
+  const weights = completeWeights(options.weights)
   const network = networkOf(graph, weights)
   const pieces = requiredPieces(network)
   refuseStrayEnds(pieces, options)

@@ -22,6 +22,7 @@ interface Cut {
 const ROUNDS = 80
 /** Rounds without a better bound before steps are halved. */
 const PATIENCE = 10
+const SHORTEST_STRIDE = 1 / 32
 
 /** How often a walk must cross the boundary of a set that holds some, not all, of the pieces. */
 function crossings({ ends }: Task, inside: Uint8Array): number {
@@ -111,7 +112,7 @@ export function priceCuts(task: Task, target: number): CutPrices {
       stride /= 2
       idle = 0
     }
-    if (bound >= target) return best
+    if (bound >= target || stride < SHORTEST_STRIDE) return best
     const passes = passesOf(metric, join)
     addCuts(task, passes, cuts)
     addCuts(task, withFreeEdges(reduced, passes), cuts)

@@ -9,6 +9,9 @@ import type { Link, Solution, Task } from './task.ts'
  */
 const WORK_PER_NODE = 10_000
 
+/** The search is first tried with so few nodes without prices on cuts, which cost more to find. */
+const QUICK_NODES = 30
+
 /** What the exact search ended with. */
 export interface ExactResult {
   /** A solution cheaper than the one it was given, if there is one that it met. */
@@ -24,7 +27,7 @@ interface Node {
   readonly banned: Uint8Array
   readonly metric: Metric
   /** The metric of the costs that the prices of cuts leave. */
-  readonly reduced: Metric
+  readonly reduced: Metric | undefined
 }
 
 interface Relaxed {
@@ -43,23 +46,30 @@ class CutSearch {
   private work = 0
   stopped = false
 
+  private incumbent: number
+  private readonly nodeLimit: number
+  private readonly prices: CutPrices | undefined
+
   constructor(
     private readonly task: Task,
-    private incumbent: number,
-    private readonly nodeLimit: number,
-    private readonly prices: CutPrices,
-  ) {}
+    from: { incumbent: number; nodeLimit: number; prices?: CutPrices },
+  ) {
+    this.incumbent = from.incumbent
+    this.nodeLimit = from.nodeLimit
+    this.prices = from.prices
+  }
 
   run(): void {
     const { task } = this
     const banned = new Uint8Array(task.network.edgeCount)
-    const reduced = new Metric(this.prices.reduced)
+    const reduced = this.prices && new Metric(this.prices.reduced)
     const root: Node = { forced: [], forcedCost: 0, banned, metric: task.metric, reduced }
     if (this.pricedBound(root, task.terminals([])) < this.incumbent) this.visit(root)
   }
 
   /** The bound by reduced costs, with `edge` forced as well. */
   private pricedBound(node: Node, terminals: readonly number[], edge?: number): number {
+    if (!this.prices || !node.reduced) return Number.NEGATIVE_INFINITY
     const { cost } = this.prices.reduced
     const join = minimumTJoin(node.reduced, terminals, this.task.ends.free)
     if (!join) return Number.POSITIVE_INFINITY
@@ -71,7 +81,7 @@ class CutSearch {
   private boundWith(node: Node, edge: number): number {
     const { u, v, cost, edgeCount } = this.task.network
     const terminals = this.task.terminals([...node.forced, { a: u[edge]!, b: v[edge]! }])
-    this.work += 2 * terminals.length * (terminals.length + edgeCount)
+    this.work += (this.prices ? 2 : 1) * terminals.length * (terminals.length + edgeCount)
     const priced = this.pricedBound(node, terminals, edge)
     if (priced >= this.incumbent) return priced
     const join = minimumTJoin(node.metric, terminals, this.task.ends.free)
@@ -163,7 +173,7 @@ class CutSearch {
       ...node,
       banned: now,
       metric: new Metric(this.task.network, now),
-      reduced: new Metric(this.prices.reduced, now),
+      reduced: this.prices && new Metric(this.prices.reduced, now),
     }
   }
 }
@@ -180,7 +190,11 @@ interface ForcedEdge extends Link {
  *   1994) with T-joins as bounds, at the real costs and at costs reduced by prices on cuts
  */
 export function searchExactly(task: Task, incumbent: number, nodeLimit: number): ExactResult {
-  const search = new CutSearch(task, incumbent, nodeLimit, priceCuts(task, incumbent))
+  const quick = new CutSearch(task, { incumbent, nodeLimit: Math.min(nodeLimit, QUICK_NODES) })
+  quick.run()
+  if (!quick.stopped || nodeLimit <= QUICK_NODES) return { solution: quick.best, proved: !quick.stopped }
+  const target = quick.best?.cost ?? incumbent
+  const search = new CutSearch(task, { incumbent: target, nodeLimit, prices: priceCuts(task, target) })
   search.run()
-  return { solution: search.best, proved: !search.stopped }
+  return { solution: search.best ?? quick.best, proved: !search.stopped }
 }

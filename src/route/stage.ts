@@ -8,6 +8,10 @@ import { type Ends, type Link, type Solution, Task } from './task.ts'
 /** No given port: the walk may begin, or end, wherever it is cheapest. */
 export const ANYWHERE = -1
 
+/** In stages of up to so many local edges an estimate is a short search of its own instead of a frozen tree of links. */
+const SMALL = 150
+const QUICK: Effort = { iterations: 15, seed: 1 }
+
 /** What a stage of the work is: pieces that one walk stitches before anything else. */
 export interface StageWork {
   /** Index of the area in the plan. */
@@ -81,6 +85,8 @@ export class Stage {
       this.settled.set(p < q ? `${p} ${q}` : `${q} ${p}`, direct)
       return direct.cost
     }
+    if (this.local.network.edgeCount <= SMALL)
+      return searchLinks(task, QUICK)?.solution.cost ?? Number.POSITIVE_INFINITY
     const links = [...this.frozenLinks(), ...this.attachments(task)]
     return task.evaluate(links)?.cost ?? Number.POSITIVE_INFINITY
   }

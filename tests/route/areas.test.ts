@@ -52,6 +52,18 @@ describe('rings whose runs go from seam to seam', () => {
     expect(route.repositions).toBe(stations - 1)
   })
 
+  it('are stitched like mowing: each run in one go, neighbouring bands in opposite directions', () => {
+    const weave = ringWeave({ bands: 5, stations: 8, pieces: 7 })
+    const { walks } = plan(weave.graph, { plans: [around(weave)] })
+    const steps = walks[0]!.steps.map((s) => ({ ...s, strand: weave.graph.edges[s.edge]!.strand }))
+    const runs = steps.filter((s, i) => s.strand !== steps[i - 1]?.strand || s.area !== steps[i - 1]?.area)
+    expect(runs).toHaveLength(5 * 8)
+    runs.slice(1).forEach((run, i) => {
+      if (run.area === runs[i]!.area) expect(run.forward).toBe(!runs[i]!.forward)
+    })
+    expect(runs.slice(0, 10).map((run) => run.strand)).toEqual([0, 1, 2, 3, 4, 4, 3, 2, 1, 0])
+  })
+
   it('are walked by a closed line, and from a given corner, with no extra stitch either', () => {
     const weave = ringWeave({ bands: 5, stations: 8, pieces: 5 })
     expect(plan(weave.graph, { plans: [around(weave)], closed: true }).extra).toBe(0)
@@ -118,7 +130,7 @@ describe('areas of any shape', () => {
     return [required.slice(0, 3), required.slice(3, 6), required.slice(6)]
   }
 
-  it('are never cheaper than exhaustive search in the same order, and equal where one area is all', () => {
+  it('cost what exhaustive search in the same order finds, all but a rare few, and all where one area is all', () => {
     const shape = { vertices: 6, required: 7, optional: 4 }
     let equal = 0
     fc.assert(
@@ -133,7 +145,7 @@ describe('areas of any shape', () => {
       }),
       { seed: 7, numRuns: 80 },
     )
-    expect(equal).toBeGreaterThan(60)
+    expect(equal).toBeGreaterThanOrEqual(78)
   })
 
   it('keep to the start and the end that are asked for', () => {
@@ -227,6 +239,7 @@ describe('what one walk cannot reach', () => {
       return 'none'
     }
     expect(code({ plans: [] })).toBe('route/no-plan')
+    expect(code({ plans: [[[0, 1]]], weights: { travelAgain: 0.5 } })).toBe('route/bad-weight')
     expect(code({ plans: [[[0]]] })).toBe('route/area-cover')
     expect(code({ plans: [[[0, 1], [1]]] })).toBe('route/area-cover')
     expect(code({ plans: [[[0, 1, 7]]] })).toBe('route/not-required')

@@ -80,10 +80,10 @@ describe('benchmark instances of the rural postman', () => {
     instances.filter(
       (i) => ['christofides', 'grid', 'random', 'degree'].includes(i.family) && i.requiredCount <= 20,
     ),
-  )('$name, with loose pieces, is solved to within 1 % and mostly to the optimum', (instance) => {
+  )('$name, with loose pieces, is solved to within 1 % of its optimum and never below', (instance) => {
     for (const { name, options } of modes(instance.graph)) {
       const best = instance[name]!
-      const length = total(instance.graph, { ...options, iterations: 200 })
+      const length = total(instance.graph, { ...options, iterations: 60 })
       expect(length).toBeGreaterThanOrEqual(best)
       expect(length).toBeLessThanOrEqual(1.01 * best)
     }
