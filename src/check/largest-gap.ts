@@ -55,14 +55,13 @@ interface Search {
   readonly metric: Metric
 }
 
-/** A square cell under search: its middle, how far that is from stitching and edge, what the cell may hold at most. */
+/** A square cell under search: its middle, and how far that is from stitching and edge. */
 interface Cell {
   readonly x: number
   readonly y: number
   readonly clear: number
-  readonly atMost: number
   /** The stretches that can matter in the cell, once they have been looked up. */
-  readonly near: readonly number[] | undefined
+  readonly near?: readonly number[]
 }
 
 /** Where halving cells stops, mm. */
@@ -70,107 +69,132 @@ const FINEST = 1e-9
 /** Slack for rounding, mm. */
 const ROUNDING = 1e-9
 /** How many cells are kept when they are halved: many while they are coarse, few once only decimals are to be won. */
-const KEPT = { coarse: 40_000, fine: 24, fineBelow: 0.02 }
+const KEPT = { coarse: 8000, fine: 24, fineBelow: 0.02 }
+/** From how many cells away it pays to look up once which stretches can matter in a cell. */
+const FAR_CELLS = 4
+/** How many of the best cells are followed to their summit first, and on how narrow a path. */
+const SUMMITS = { count: 12, kept: 4, finest: 0.01 }
 
 /**
  * Branch and bound: a place's distance to stitching changes by at most the distance gone, so a cell can hold nothing
  * better than its middle's distance plus its reach. Cells that can hold something better than the best are quartered.
+ * Where very many gaps are nearly equal only the most hopeful cells are followed, and what the others might hold is
+ * told as `atMostMm`.
  */
 function searchGap(search: Search): Gap {
-  let half = search.field.cell / 2
-  let cells = firstCells(search)
-  let best = bestOf(cells)
-  let dropped = 0
-  while (half > FINEST) {
-    const hopeful = cells.filter((cell) => cell.atMost > best.clear)
-    const kept = keepBest(hopeful, half)
-    dropped = Math.max(dropped, kept.dropped)
-    half /= 2
-    cells = kept.cells.flatMap((cell) => quarter(search, cell, half))
-    best = bestOf([best, ...cells])
-  }
-  const atMost = Math.max(best.clear, dropped, ...cells.map((cell) => cell.atMost))
-  return { sizeMm: 2 * Math.max(0, best.clear), at: [best.x, best.y], atMostMm: 2 * Math.max(0, atMost) }
+  const half = search.field.cell / 2
+  const cells = firstCells(search)
+  const summits = topOf(cells, SUMMITS.count).map(
+    (cell) =>
+      descend(search, [cell], { half, best: cell, finest: SUMMITS.finest, kept: () => SUMMITS.kept }).best,
+  )
+  const best = bestOf([NOWHERE, ...summits])
+  const kept = (size: number) => (size < KEPT.fineBelow ? KEPT.fine : KEPT.coarse)
+  const found = descend(search, cells, { half, best, finest: FINEST, kept })
+  const { x, y, clear } = found.best
+  return { sizeMm: 2 * Math.max(0, clear), at: [x, y], atMostMm: 2 * Math.max(0, clear, found.atMost) }
 }
 
-const NOWHERE: Cell = { x: NaN, y: NaN, clear: -Infinity, atMost: -Infinity, near: undefined }
+interface Descent {
+  /** Half side of the cells to begin with, mm. */
+  readonly half: number
+  readonly best: Cell
+  /** Half side to end with, mm. */
+  readonly finest: number
+  /** How many cells of a half side may be quartered. */
+  readonly kept: (half: number) => number
+}
+
+/** Quarters cells until they are as small as asked; `atMost` is what the cells left out may hold. */
+function descend(
+  search: Search,
+  first: readonly Cell[],
+  { half: start, best: known, finest, kept }: Descent,
+) {
+  const { reach } = search.metric
+  let cells = first
+  let best = known
+  let atMost = -Infinity
+  let half = start
+  for (; half > finest; half /= 2) {
+    const floor = best.clear - half * reach
+    const hopeful = cells.filter((cell) => cell.clear > floor)
+    const followed = topOf(hopeful, kept(half))
+    if (followed.length < hopeful.length) atMost = Math.max(atMost, followed.at(-1)!.clear + half * reach)
+    const isWorthIt = followed.length <= KEPT.fine || best.clear > FAR_CELLS * search.field.cell
+    cells = followed.flatMap((cell) =>
+      quarter(search, isWorthIt ? withNear(search, cell, half) : cell, half / 2),
+    )
+    best = bestOf([best, ...topOf(cells, 1)])
+  }
+  return { best, atMost: Math.max(atMost, ...topOf(cells, 1).map((cell) => cell.clear + half * reach)) }
+}
+
+const NOWHERE: Cell = { x: Number.NaN, y: Number.NaN, clear: Number.NEGATIVE_INFINITY }
 const bestOf = (cells: readonly Cell[]): Cell =>
   cells.reduce((best, cell) => (cell.clear > best.clear ? cell : best), NOWHERE)
 
-function keepBest(cells: Cell[], half: number) {
-  const most = half < KEPT.fineBelow ? KEPT.fine : KEPT.coarse
-  if (cells.length <= most) return { cells, dropped: 0 }
-  cells.sort((a, b) => b.atMost - a.atMost)
-  return { cells: cells.slice(0, most), dropped: cells[most]!.atMost }
+/** The cells with the greatest clearance, greatest first; all of them, in any order, if they are no more than asked. */
+function topOf(cells: readonly Cell[], count: number): readonly Cell[] {
+  if (count === 1) return cells.length > 0 ? [bestOf(cells)] : []
+  if (cells.length <= count) return cells
+  const sorted = Float64Array.from(cells, (cell) => cell.clear).sort()
+  const least = sorted[sorted.length - count]!
+  return cells
+    .filter((cell) => cell.clear >= least)
+    .sort((a, b) => b.clear - a.clear)
+    .slice(0, count)
 }
 
-function quarter(search: Search, cell: Cell, half: number): Cell[] {
-  const { x, y } = cell
-  const near = stretchesNear(search, cell, 2 * half)
-  const corners: Point[] = [
-    [x - half, y - half],
-    [x + half, y - half],
-    [x - half, y + half],
-    [x + half, y + half],
+function quarter(search: Search, { x, y, near }: Cell, half: number): Cell[] {
+  return [
+    measure(search, [x - half, y - half], near),
+    measure(search, [x + half, y - half], near),
+    measure(search, [x - half, y + half], near),
+    measure(search, [x + half, y + half], near),
   ]
-  return corners.map((p) => measure(search, { p, half, near }))
 }
 
 /** What is farther from a cell's middle than its own clearance and twice its reach decides nothing inside it. */
-function stretchesNear({ field, metric }: Search, cell: Cell, half: number): readonly number[] {
+function withNear({ field, metric }: Search, cell: Cell, half: number): Cell {
   const p: Point = [cell.x, cell.y]
   const within = cell.clear + 2 * half * metric.reach + ROUNDING
-  if (!cell.near) return stretchesWithin(field, { p, within, metric })
-  return cell.near.filter((i) => metric.distance(p, field.stretches, i) <= within)
+  const near = cell.near
+    ? cell.near.filter((i) => metric.distance(p, field.stretches, i) <= within)
+    : stretchesWithin(field, { p, within, metric })
+  return { ...cell, near }
 }
 
-interface Place {
-  readonly p: Point
-  readonly half: number
-  readonly near?: readonly number[]
-}
-
-function measure({ field, boundary, metric }: Search, { p, half, near }: Place): Cell {
+function measure({ field, boundary, metric }: Search, p: Point, near?: readonly number[]): Cell {
   let clear = depthInside(boundary, p, metric)
   if (near) for (const i of near) clear = Math.min(clear, metric.distance(p, field.stretches, i))
   else if (clear > 0) clear = Math.min(clear, distanceToStitching(field, p, metric))
-  return { x: p[0], y: p[1], clear, atMost: clear + half * metric.reach, near }
+  return near ? { x: p[0], y: p[1], clear, near } : { x: p[0], y: p[1], clear }
 }
 
-/** The grid's own cells, but those which the distance transform shows to hold nothing better than one of them. */
+/** The grid's own cells, but those which the distance transform shows to hold nothing better than another. */
 function firstCells(search: Search): Cell[] {
-  const floor = sampleFloor(search)
   const { field, boundary, metric } = search
-  const half = field.cell / 2
-  const slack = 2 * half * metric.reach
+  const reach = (field.cell / 2) * metric.reach
   const coarse = coarseDistances(field, metric)
   const cells: Cell[] = []
-  eachCentre(search, 1, (p, i) => {
-    if (coarse[i]! + slack <= floor) return
-    if (depthInside(boundary, p, metric) + half * metric.reach <= floor) return
-    cells.push(measure(search, { p, half }))
-  })
-  return cells
+  let floor = 0
+  for (const pass of [COARSE_PASS, FULL_PASS]) {
+    eachCentre(search, pass, (p, i) => {
+      if (coarse[i]! + 2 * reach <= floor) return
+      const inside = depthInside(boundary, p, metric)
+      if (inside + reach <= floor) return
+      const clear = inside > 0 ? Math.min(inside, distanceToStitching(field, p, metric)) : inside
+      floor = Math.max(floor, clear)
+      if (pass === FULL_PASS && clear + reach > floor) cells.push({ x: p[0], y: p[1], clear })
+    })
+  }
+  return cells.filter(({ clear }) => clear + reach > floor)
 }
 
-/** What some cells have for certain, mm: where the search starts from. */
-function sampleFloor(search: Search): number {
-  const { field, boundary, metric } = search
-  const coarse = coarseDistances(field, metric)
-  const certain: { p: Point; clear: number }[] = []
-  let floor = 0
-  eachCentre(search, 3, (p, i) => {
-    const clear = Math.min(coarse[i]!, 1e9)
-    if (clear <= floor) return
-    const inside = Math.min(clear, depthInside(boundary, p, metric))
-    if (inside > floor) {
-      certain.push({ p, clear: inside })
-      floor = inside
-    }
-  })
-  const measured = certain.slice(-16).map(({ p }) => measure(search, { p, half: 0 }).clear)
-  return Math.max(0, ...measured) * (1 - 1e-12)
-}
+/** Every how many cells the two passes look: the first only finds what there is to beat. */
+const COARSE_PASS = 5
+const FULL_PASS = 1
 
 /** Calls `visit` with the centre of every `step`th cell of the region's box. */
 function eachCentre(
@@ -179,10 +203,10 @@ function eachCentre(
   visit: (p: Point, cell: number) => void,
 ): void {
   const { cell, columns, rows } = field
-  const from = (value: number, origin: number) => Math.max(0, Math.floor((value - origin) / cell))
-  const [minColumn, minRow] = [from(box.minX, field.box.minX), from(box.minY, field.box.minY)]
-  const maxColumn = Math.min(columns - 1, from(box.maxX, field.box.minX))
-  const maxRow = Math.min(rows - 1, from(box.maxY, field.box.minY))
+  const minColumn = Math.max(0, Math.floor((box.minX - field.box.minX) / cell))
+  const minRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
+  const maxColumn = Math.min(columns - 1, Math.floor((box.maxX - field.box.minX) / cell))
+  const maxRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
   for (let row = minRow; row <= maxRow; row += step) {
     const y = field.box.minY + (row + 0.5) * cell
     for (let column = minColumn; column <= maxColumn; column += step) {

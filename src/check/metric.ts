@@ -30,14 +30,20 @@ export const SQUARE: Metric = {
   distance(p, { ax, ay, bx, by }, i) {
     const [px, py] = [ax[i]! - p[0], ay[i]! - p[1]]
     const [dx, dy] = [bx[i]! - ax[i]!, by[i]! - ay[i]!]
-    const at = (t: number) => Math.max(Math.abs(px + dx * t), Math.abs(py + dy * t))
-    let least = Math.min(at(0), at(1))
-    if (dx !== dy) least = Math.min(least, at(clamp((py - px) / (dx - dy))))
-    if (dx !== -dy) least = Math.min(least, at(clamp(-(px + py) / (dx + dy))))
-    if (dx !== 0) least = Math.min(least, at(clamp(-px / dx)))
-    if (dy !== 0) least = Math.min(least, at(clamp(-py / dy)))
+    let least = Math.min(greater(px, py), greater(px + dx, py + dy))
+    if (dx !== dy) least = Math.min(least, greaterAt([px, py, dx, dy], (py - px) / (dx - dy)))
+    if (dx !== -dy) least = Math.min(least, greaterAt([px, py, dx, dy], -(px + py) / (dx + dy)))
+    if (dx !== 0) least = Math.min(least, greaterAt([px, py, dx, dy], -px / dx))
+    if (dy !== 0) least = Math.min(least, greaterAt([px, py, dx, dy], -py / dy))
     return least
   },
+}
+
+const greater = (x: number, y: number): number => Math.max(Math.abs(x), Math.abs(y))
+
+function greaterAt([px, py, dx, dy]: readonly [number, number, number, number], at: number): number {
+  const t = clamp(at)
+  return greater(px + dx * t, py + dy * t)
 }
 
 const clamp = (t: number): number => Math.min(1, Math.max(0, t))

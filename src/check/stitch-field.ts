@@ -51,19 +51,19 @@ function eachRangeInRing(
   { home, ring }: { readonly home: number; readonly ring: number },
   visit: (from: number, to: number) => void,
 ): void {
-  const [column, row] = [home % columns, Math.floor(home / columns)]
-  const [left, right] = [Math.max(0, column - ring), Math.min(columns - 1, column + ring)]
-  const [top, bottom] = [row - ring, row + ring]
-  const run = (y: number, x0: number, x1: number) => {
-    const [from, to] = [starts[y * columns + x0]!, starts[y * columns + x1 + 1]!]
-    if (from < to) visit(from, to)
-  }
-  if (top >= 0) run(top, left, right)
-  if (bottom < rows && ring > 0) run(bottom, left, right)
-  const last = Math.min(rows - 1, bottom - 1)
-  for (let y = Math.max(0, top + 1); y <= last; y++) {
-    if (column - ring >= 0) run(y, left, left)
-    if (column + ring < columns) run(y, right, right)
+  const column = home % columns
+  const row = (home - column) / columns
+  const left = Math.max(0, column - ring)
+  const right = Math.min(columns - 1, column + ring)
+  const last = Math.min(rows - 1, row + ring)
+  for (let y = Math.max(0, row - ring); y <= last; y++) {
+    const at = y * columns
+    if (y === row - ring || y === row + ring) {
+      visit(starts[at + left]!, starts[at + right + 1]!)
+      continue
+    }
+    if (column - ring >= 0) visit(starts[at + left]!, starts[at + left + 1]!)
+    if (column + ring < columns) visit(starts[at + right]!, starts[at + right + 1]!)
   }
 }
 

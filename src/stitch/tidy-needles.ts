@@ -1,21 +1,24 @@
-import { distance, distanceToLine, type Point } from '../geometry/point.ts'
+import { distanceToLine, type Point } from '../geometry/point.ts'
 import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import type { StitchSettings } from './settings.ts'
 import { pointOnPiece, startOfPiece, type Track } from './track.ts'
 
-/** One place where the needle goes down. */
-export interface Needle {
-  readonly point: Point
+/** Places where the needle goes down, in order, as flat lists. */
+export interface Needles {
+  readonly xs: number[]
+  readonly ys: number[]
   /** Distance along the line, mm. */
-  readonly along: number
-  readonly piece: number
-  readonly fixed: boolean
-  /** Whether the stitch that ends here belongs to a tie-off. */
-  readonly tied: boolean
+  readonly along: number[]
+  /** The piece of the track that each lies in. */
+  readonly pieces: number[]
+  /** 1 for a cusp or an end of the line. */
+  readonly fixed: number[]
+  /** 1 where the stitch that ends here belongs to a tie-off. */
+  readonly tied: number[]
 }
 
 export interface Tidied {
-  readonly needles: readonly Needle[]
+  readonly needles: Needles
   /** Cusps that lie too close to another to have a needle point of their own. */
   readonly mergedCusps: number
   /** Greatest distance between a stitch and the line, mm. */
@@ -27,75 +30,113 @@ interface Work {
   readonly settings: StitchSettings
 }
 
+/** One place where the needle goes down. */
+interface Needle {
+  readonly point: Point
+  readonly along: number
+  readonly piece: number
+  readonly fixed: number
+  readonly tied: number
+}
+
 /** Takes out stitches that are too short, then splits those that are too long or cut a curve by too much. */
 export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: Work): Tidied {
-  const { needles, mergedCusps } = dropShort(readPlan(plan, zones, work.track), work.settings.minLength)
-  const tidied: Needle[] = [needles[0]!]
+  const { needles, mergedCusps } = dropShort(plan, zones, work)
+  const tidied = emptyNeedles()
+  push(tidied, needleOf(needles, 0))
   let worst = 0
-  for (let i = 1; i < needles.length; i++) {
-    worst = Math.max(worst, splitStitch(work, [needles[i - 1]!, needles[i]!], tidied))
+  for (let i = 1; i < needles.xs.length; i++) {
+    worst = Math.max(worst, splitStitch(work, [needleOf(needles, i - 1), needleOf(needles, i)], tidied))
   }
   return { needles: tidied, mergedCusps, worstChordError: worst }
 }
 
-function readPlan(plan: NeedlePlan, zones: readonly TieZone[], track: Track): Needle[] {
-  const isTied = (from: number, to: number) => zones.some((z) => from >= z.from && to <= z.to)
-  return plan.along.map((along, i) => ({
-    point: pointOnPiece(track, plan.pieces[i]!, along),
-    along,
-    piece: plan.pieces[i]!,
-    fixed: plan.fixed[i] === 1,
-    tied: i > 0 && isTied(plan.along[i - 1]!, along),
-  }))
+const emptyNeedles = (): Needles => ({ xs: [], ys: [], along: [], pieces: [], fixed: [], tied: [] })
+
+function push(needles: Needles, { point, along, piece, fixed, tied }: Needle): void {
+  needles.xs.push(point[0])
+  needles.ys.push(point[1])
+  needles.along.push(along)
+  needles.pieces.push(piece)
+  needles.fixed.push(fixed)
+  needles.tied.push(tied)
 }
 
+function pop(needles: Needles): void {
+  for (const list of [needles.xs, needles.ys, needles.along, needles.pieces, needles.fixed, needles.tied]) {
+    list.pop()
+  }
+}
+
+const needleOf = ({ xs, ys, along, pieces, fixed, tied }: Needles, i: number): Needle => ({
+  point: [xs[i]!, ys[i]!],
+  along: along[i]!,
+  piece: pieces[i]!,
+  fixed: fixed[i]!,
+  tied: tied[i]!,
+})
+
 /**
- * Keeps needle points so that no stitch outside a tie-off is shorter than `minLength`. Of two points too close, a
- * cusp is kept before a point on a curve, the line's ends before any, and of two cusps the first.
+ * Keeps needle points so that no stitch outside a tie-off is shorter than asked. Of two points too close, a cusp is
+ * kept before a point on a curve, the line's ends before any, and of two cusps the first.
  */
-function dropShort(all: readonly Needle[], minLength: number) {
-  const needles: Needle[] = []
+function dropShort(plan: NeedlePlan, zones: readonly TieZone[], { track, settings }: Work) {
+  const needles = emptyNeedles()
   let mergedCusps = 0
-  const isShort = (a: Needle, b: Needle) => !b.tied && distance(a.point, b.point) < minLength
-  all.forEach((needle, i) => {
-    const isEnd = i === all.length - 1
-    while (needles.length > 1 && isShort(needles.at(-1)!, needle)) {
-      const last = needles.at(-1)!
-      if (!(isEnd || (needle.fixed && !last.fixed))) break
-      if (last.fixed) mergedCusps++
-      needles.pop()
+  const last = () => needles.xs.length - 1
+  const isShort = (b: Needle) =>
+    b.tied === 0 &&
+    Math.hypot(needles.xs[last()]! - b.point[0], needles.ys[last()]! - b.point[1]) < settings.minLength
+  for (let i = 0; i < plan.along.length; i++) {
+    const needle = readPlan(plan, i, { zones, track })
+    const isEnd = i === plan.along.length - 1
+    while (last() > 0 && isShort(needle)) {
+      const lastIsFixed = needles.fixed[last()] === 1
+      if (!isEnd && (needle.fixed === 0 || lastIsFixed)) break
+      if (lastIsFixed) mergedCusps++
+      pop(needles)
     }
-    const last = needles.at(-1)
-    if (last && !isEnd && isShort(last, needle)) mergedCusps += needle.fixed ? 1 : 0
-    else needles.push(needle)
-  })
+    if (i > 0 && !isEnd && isShort(needle)) mergedCusps += needle.fixed
+    else push(needles, needle)
+  }
   return { needles, mergedCusps }
+}
+
+function readPlan(
+  { along, pieces, fixed }: NeedlePlan,
+  i: number,
+  { zones, track }: { readonly zones: readonly TieZone[]; readonly track: Track },
+): Needle {
+  const [from, to] = [along[i - 1] ?? 0, along[i]!]
+  const tied = i > 0 && zones.some((zone) => from >= zone.from && to <= zone.to) ? 1 : 0
+  return { point: pointOnPiece(track, pieces[i]!, to), along: to, piece: pieces[i]!, fixed: fixed[i]!, tied }
 }
 
 type Ends = readonly [Needle, Needle]
 
 /** Appends the stitch's end to `needles`, with as many points before it as it needs; returns the chord error left. */
-function splitStitch(work: Work, ends: Ends, needles: Needle[]): number {
+function splitStitch(work: Work, ends: Ends, needles: Needles): number {
   const [a, b] = ends
   const { lengthMm, chordTolerance } = work.settings
   const far = farthest(work.track, ends)
-  const tooLong = distance(a.point, b.point) > lengthMm * (1 + 1e-9)
+  const tooLong = chordOf(a, b) > lengthMm * (1 + 1e-9)
   const middle =
     tooLong || far.error > chordTolerance ? splitPoint(work, ends, tooLong ? undefined : far) : undefined
   if (!middle) {
-    needles.push(b)
+    push(needles, b)
     return far.error
   }
   return Math.max(splitStitch(work, [a, middle], needles), splitStitch(work, [middle, b], needles))
 }
+
+const chordOf = (a: Needle, b: Needle): number => Math.hypot(b.point[0] - a.point[0], b.point[1] - a.point[1])
 
 /** Where to split: at the point farthest off, or as far from one end as from the other; undefined if too short. */
 function splitPoint(work: Work, [a, b]: Ends, far: Far | undefined): Needle | undefined {
   const tries = [...(far ? [far.along] : []), halfway(work.track, [a, b])]
   for (const along of tries) {
     const needle = needleAt(work.track, [a, b], along)
-    const shortest = Math.min(distance(a.point, needle.point), distance(needle.point, b.point))
-    if (shortest >= work.settings.minLength) return needle
+    if (Math.min(chordOf(a, needle), chordOf(needle, b)) >= work.settings.minLength) return needle
   }
   return undefined
 }
@@ -103,7 +144,7 @@ function splitPoint(work: Work, [a, b]: Ends, far: Far | undefined): Needle | un
 function needleAt(track: Track, [a, b]: Ends, along: number): Needle {
   let piece = a.piece
   while (piece < b.piece && track.ends[piece]! < along) piece++
-  return { point: pointOnPiece(track, piece, along), along, piece, fixed: false, tied: b.tied }
+  return { point: pointOnPiece(track, piece, along), along, piece, fixed: 0, tied: b.tied }
 }
 
 /** The distance along the line at which its point is as far from one end of the stitch as from the other, mm. */
@@ -112,8 +153,8 @@ function halfway(track: Track, ends: Ends): number {
   let [low, high] = [a.along, b.along]
   for (let k = 0; k < 40; k++) {
     const middle = (low + high) / 2
-    const { point } = needleAt(track, ends, middle)
-    if (distance(a.point, point) < distance(point, b.point)) low = middle
+    const needle = needleAt(track, ends, middle)
+    if (chordOf(a, needle) < chordOf(needle, b)) low = middle
     else high = middle
   }
   return (low + high) / 2
@@ -126,24 +167,34 @@ interface Far {
 
 /** The point of the line within the stitch that lies farthest from its chord. */
 function farthest(track: Track, [a, b]: Ends): Far {
-  if (a.piece === b.piece && track.segments[a.piece]!.kind === 'line') return { along: a.along, error: 0 }
-  let far: Far = { along: a.along, error: 0 }
-  const look = (piece: number, along: number) => {
-    const error = distanceToLine(pointOnPiece(track, piece, along), a.point, b.point)
-    if (error > far.error) far = { along, error }
+  if (a.piece === b.piece) {
+    const { kind } = track.segments[a.piece]!
+    if (kind === 'line') return { along: a.along, error: 0 }
+    if (kind === 'arc') return sagitta(track.curvatures[a.piece]!, a.along, b.along)
   }
+  let far: Far = { along: a.along, error: 0 }
   for (let piece = a.piece; piece <= b.piece; piece++) {
     const from = Math.max(a.along, startOfPiece(track, piece))
     const to = Math.min(b.along, track.ends[piece]!)
     if (to <= from) continue
-    for (const share of SAMPLES[track.segments[piece]!.kind]) look(piece, from + (to - from) * share)
+    for (const share of SAMPLES[track.segments[piece]!.kind]) {
+      const along = from + (to - from) * share
+      const error = distanceToLine(pointOnPiece(track, piece, along), a.point, b.point)
+      if (error > far.error) far = { along, error }
+    }
   }
   return far
+}
+
+/** @source sagitta of an arc: R (1 - cos(arc / 2R)), Euclid III.35 */
+function sagitta(curvature: number, from: number, to: number): Far {
+  const half = Math.min(Math.PI, (curvature * (to - from)) / 2)
+  return { along: (from + to) / 2, error: (1 - Math.cos(half)) / curvature }
 }
 
 /** Where to look on a piece for the point farthest from a chord: joints, and the inside of what is curved. */
 const SAMPLES = {
   line: [1],
   cubic: [0.5, 1],
-  arc: [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1],
+  arc: [0.25, 0.5, 0.75, 1],
 } as const

@@ -4,7 +4,7 @@ import { eachSegment, flattenStroke } from '../geometry/stroke.ts'
 import type { Line } from './line.ts'
 
 /** How far the chords of a cubic's pieces may stray from it, mm: sets how many pieces it is cut into. */
-const PIECE_TOLERANCE = 0.01
+const PIECE_TOLERANCE = 0.03
 
 /**
  * A line cut into pieces of nearly constant curvature, with the distance along the line at each piece's end. All
@@ -18,6 +18,8 @@ export interface Track {
   readonly t1: readonly number[]
   /** Distance along the line at the piece's end, mm. */
   readonly ends: readonly number[]
+  /** How much faster the curve runs at the piece's end than at its start, from -1 to 1; 0 where it runs evenly. */
+  readonly skews: readonly number[]
   /** 1 / radius, 1/mm; of a chain of short straight pieces, that of the curve it follows. */
   readonly curvatures: readonly number[]
   /** How far the direction jumps where the piece begins, radians; 0 at the line's start. */
@@ -43,6 +45,7 @@ export function layTrack(line: Line, cuspAngle: number): Track {
     t0: [],
     t1: [],
     ends: [],
+    skews: [],
     curvatures: [],
     jumps: [],
     parts: [],
@@ -74,41 +77,47 @@ interface Addition {
 }
 
 function addSegment(draft: Draft, { from, segment, part, jump }: Addition): void {
-  const count = segment.kind === 'cubic' ? piecesOf(from, segment) : 1
-  for (let i = 0; i < count; i++) {
-    const [t0, t1] = [i / count, (i + 1) / count]
-    const length = pieceLength(from, segment, [t0, t1])
+  const pieces = segment.kind === 'cubic' ? cutCubic(from, segment) : [wholeOf(from, segment)]
+  pieces.forEach(({ length, curvature, skew }, i) => {
     draft.lengthMm += length
     draft.froms.push(from)
     draft.segments.push(segment)
-    draft.t0.push(t0)
-    draft.t1.push(t1)
+    draft.t0.push(i / pieces.length)
+    draft.t1.push((i + 1) / pieces.length)
     draft.ends.push(draft.lengthMm)
-    draft.curvatures.push(curvatureOf(from, segment, [t0, t1, length]))
+    draft.skews.push(skew)
+    draft.curvatures.push(curvature)
     draft.jumps.push(i === 0 ? jump : 0)
     draft.parts.push(part)
+  })
+}
+
+interface Cut {
+  readonly length: number
+  readonly curvature: number
+  readonly skew: number
+}
+
+function wholeOf(from: Point, segment: Segment): Cut {
+  const length = segmentLength(from, segment)
+  return { length, curvature: segment.kind === 'arc' ? Math.abs(segment.sweep) / length : 0, skew: 0 }
+}
+
+/** Pieces of a cubic at even steps of t. Length by Simpson's rule over the speed. */
+function cutCubic(from: Point, segment: Segment): Cut[] {
+  const count = flattenStroke({ start: from, segments: [segment] }, PIECE_TOLERANCE).length - 1
+  const cuts: Cut[] = []
+  let before = derivativeAt(from, segment, 0)
+  for (let i = 1; i <= count; i++) {
+    const middle = derivativeAt(from, segment, (i - 0.5) / count)
+    const after = derivativeAt(from, segment, i / count)
+    const length = (norm(before) + 4 * norm(middle) + norm(after)) / (6 * count)
+    const turn = angleBetween(before, middle) + angleBetween(middle, after)
+    const skew = (norm(after) - norm(before)) / Math.max(norm(after) + norm(before), Number.MIN_VALUE)
+    cuts.push({ length, curvature: length > 0 ? turn / length : 0, skew })
+    before = after
   }
-}
-
-const piecesOf = (from: Point, segment: Segment): number =>
-  flattenStroke({ start: from, segments: [segment] }, PIECE_TOLERANCE).length - 1
-
-/** Simpson's rule over the speed of a short piece of a cubic; exact for the others. */
-function pieceLength(from: Point, segment: Segment, [t0, t1]: readonly [number, number]): number {
-  if (segment.kind !== 'cubic') return segmentLength(from, segment)
-  const speed = (t: number) => norm(derivativeAt(from, segment, t))
-  return ((speed(t0) + 4 * speed((t0 + t1) / 2) + speed(t1)) * (t1 - t0)) / 6
-}
-
-function curvatureOf(
-  from: Point,
-  segment: Segment,
-  [t0, t1, length]: readonly [number, number, number],
-): number {
-  if (segment.kind === 'line') return 0
-  if (segment.kind === 'arc') return Math.abs(segment.sweep) / length
-  const turn = angleBetween(directionAt(from, segment, t0), directionAt(from, segment, t1))
-  return length > 0 ? turn / length : 0
+  return cuts
 }
 
 /** Gives chains of straight pieces the curvature of the curve that they follow. */
@@ -126,12 +135,20 @@ function followJoints(draft: Draft, cuspAngle: number): void {
 /** Distance along the line at which piece `i` begins, mm. */
 export const startOfPiece = (track: Track, i: number): number => (i > 0 ? track.ends[i - 1]! : 0)
 
+/** When a share of a piece's length is reached, if the speed grows evenly: the root of (1 - skew) t + skew t² = share. */
+function timeAt(share: number, skew: number): number {
+  if (Math.abs(skew) < 1e-6) return share
+  const rest = 1 - skew
+  return (2 * share) / (rest + Math.sqrt(rest * rest + 4 * skew * share))
+}
+
 /** The point at `along` mm, which lies in piece `i`. */
 export function pointOnPiece(track: Track, i: number, along: number): Point {
   const start = startOfPiece(track, i)
   const share = (along - start) / Math.max(track.ends[i]! - start, Number.MIN_VALUE)
   const [t0, t1] = [track.t0[i]!, track.t1[i]!]
-  return pointAt(track.froms[i]!, track.segments[i]!, t0 + (t1 - t0) * Math.min(1, Math.max(0, share)))
+  const t = timeAt(Math.min(1, Math.max(0, share)), track.skews[i]!)
+  return pointAt(track.froms[i]!, track.segments[i]!, t0 + (t1 - t0) * t)
 }
 
 /** The piece that `along` mm lies in; at a joint, the one that ends there. */
