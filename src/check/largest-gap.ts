@@ -83,16 +83,12 @@ const SUMMITS = { count: 12, kept: 4, finest: 0.01 }
  */
 function searchGap(search: Search): Gap {
   const half = search.field.cell / 2
-  const cells = firstCells(search)
-  const summits = topOf(cells, SUMMITS.count).map(
-    (cell) =>
-      descend(search, [cell], { half, best: cell, finest: SUMMITS.finest, kept: () => SUMMITS.kept }).best,
-  )
-  const best = bestOf([NOWHERE, ...summits])
+  const first = firstCells(search)
   const kept = (size: number) => (size < KEPT.fineBelow ? KEPT.fine : KEPT.coarse)
-  const found = descend(search, cells, { half, best, finest: FINEST, kept })
+  const found = descend(search, first.cells, { half, best: first.best, finest: FINEST, kept })
   const { x, y, clear } = found.best
-  return { sizeMm: 2 * Math.max(0, clear), at: [x, y], atMostMm: 2 * Math.max(0, clear, found.atMost) }
+  const atMost = Math.max(0, clear, found.atMost, first.atMost)
+  return { sizeMm: 2 * Math.max(0, clear), at: [x, y], atMostMm: 2 * atMost }
 }
 
 interface Descent {
@@ -120,30 +116,33 @@ function descend(
     const floor = best.clear - half * reach
     const hopeful = cells.filter((cell) => cell.clear > floor)
     const followed = topOf(hopeful, kept(half))
-    if (followed.length < hopeful.length) atMost = Math.max(atMost, followed.at(-1)!.clear + half * reach)
+    if (followed.length < hopeful.length) atMost = Math.max(atMost, leastOf(followed) + half * reach)
     const isWorthIt = followed.length <= KEPT.fine || best.clear > FAR_CELLS * search.field.cell
     cells = followed.flatMap((cell) =>
       quarter(search, isWorthIt ? withNear(search, cell, half) : cell, half / 2),
     )
-    best = bestOf([best, ...topOf(cells, 1)])
+    best = bestOf([best, bestOf(cells)])
   }
-  return { best, atMost: Math.max(atMost, ...topOf(cells, 1).map((cell) => cell.clear + half * reach)) }
+  return { best, atMost: Math.max(atMost, bestOf(cells).clear + half * reach) }
 }
 
 const NOWHERE: Cell = { x: Number.NaN, y: Number.NaN, clear: Number.NEGATIVE_INFINITY }
 const bestOf = (cells: readonly Cell[]): Cell =>
   cells.reduce((best, cell) => (cell.clear > best.clear ? cell : best), NOWHERE)
 
-/** The cells with the greatest clearance, greatest first; all of them, in any order, if they are no more than asked. */
+const leastOf = (cells: readonly Cell[]): number =>
+  cells.reduce((least, { clear }) => Math.min(least, clear), Number.POSITIVE_INFINITY)
+
+/** The cells with the greatest clearance, in no order; all of them if they are no more than asked. */
 function topOf(cells: readonly Cell[], count: number): readonly Cell[] {
-  if (count === 1) return cells.length > 0 ? [bestOf(cells)] : []
   if (cells.length <= count) return cells
-  const sorted = Float64Array.from(cells, (cell) => cell.clear).sort()
+  const sorted = new Float64Array(cells.length)
+  for (let i = 0; i < sorted.length; i++) sorted[i] = cells[i]!.clear
+  sorted.sort()
   const least = sorted[sorted.length - count]!
-  return cells
-    .filter((cell) => cell.clear >= least)
-    .sort((a, b) => b.clear - a.clear)
-    .slice(0, count)
+  const better = cells.filter((cell) => cell.clear > least)
+  const equal = cells.filter((cell) => cell.clear === least)
+  return [...better, ...equal.slice(0, count - better.length)]
 }
 
 function quarter(search: Search, { x, y, near }: Cell, half: number): Cell[] {
@@ -172,29 +171,81 @@ function measure({ field, boundary, metric }: Search, p: Point, near?: readonly 
   return near ? { x: p[0], y: p[1], clear, near } : { x: p[0], y: p[1], clear }
 }
 
-/** The grid's own cells, but those which the distance transform shows to hold nothing better than another. */
-function firstCells(search: Search): Cell[] {
-  const { field, boundary, metric } = search
-  const reach = (field.cell / 2) * metric.reach
-  const coarse = coarseDistances(field, metric)
-  const cells: Cell[] = []
-  let floor = 0
-  for (const pass of [COARSE_PASS, FULL_PASS]) {
-    eachCentre(search, pass, (p, i) => {
-      if (coarse[i]! + 2 * reach <= floor) return
-      const inside = depthInside(boundary, p, metric)
-      if (inside + reach <= floor) return
-      const clear = inside > 0 ? Math.min(inside, distanceToStitching(field, p, metric)) : inside
-      floor = Math.max(floor, clear)
-      if (pass === FULL_PASS && clear + reach > floor) cells.push({ x: p[0], y: p[1], clear })
-    })
-  }
-  return cells.filter(({ clear }) => clear + reach > floor)
+/** What the grid's own cells give: the best place known, the cells to quarter, and what those left out may hold. */
+interface First {
+  readonly best: Cell
+  readonly cells: readonly Cell[]
+  readonly atMost: number
 }
 
-/** Every how many cells the two passes look: the first only finds what there is to beat. */
-const COARSE_PASS = 5
-const FULL_PASS = 1
+/**
+ * Looks at a few cells and follows the best to their summits; then at all cells that the distance transform does not
+ * show to hold nothing better, or, if they are very many, at those that lie farthest from stitching.
+ */
+function firstCells(search: Search): First {
+  const { field, boundary, metric } = search
+  const half = field.cell / 2
+  const reach = half * metric.reach
+  const coarse = coarseDistances(field, metric)
+  const sampled = measureSome(search)
+  const summits = topOf(sampled, SUMMITS.count).map(
+    (cell) =>
+      descend(search, [cell], { half, best: cell, finest: SUMMITS.finest, kept: () => SUMMITS.kept }).best,
+  )
+  let best = bestOf([NOWHERE, ...summits])
+  const floor = Math.max(0, best.clear)
+  const hopeful: number[] = []
+  eachCentre(search, 1, (p, i) => {
+    if (coarse[i]! + 2 * reach > floor && depthInside(boundary, p, metric) + reach > floor) hopeful.push(i)
+  })
+  const { chosen, farthestLeft } = farthestCells(hopeful, coarse)
+  const cells: Cell[] = []
+  for (const i of chosen) {
+    const cell = measure(search, centreOf(field, i))
+    if (cell.clear + reach <= best.clear) continue
+    cells.push(cell)
+    if (cell.clear > best.clear) best = cell
+  }
+  return { best, cells, atMost: farthestLeft + 2 * reach }
+}
+
+/** Every so many-th cell across and down is looked at to find what there is to beat. */
+const SAMPLED = 5
+/** How many of a grid's cells are measured exactly. */
+const MEASURED = 160_000
+
+/** Exact clearances of some cells, but those that the distance transform shows to be worse than another. */
+function measureSome(search: Search): Cell[] {
+  const coarse = coarseDistances(search.field, search.metric)
+  const reach = (search.field.cell / 2) * search.metric.reach
+  const cells: Cell[] = []
+  let floor = 0
+  eachCentre(search, SAMPLED, (p, i) => {
+    if (coarse[i]! + reach <= floor) return
+    const cell = measure(search, p)
+    floor = Math.max(floor, cell.clear - 2 * reach)
+    if (cell.clear > floor) cells.push(cell)
+  })
+  return cells
+}
+
+/** The cells farthest from stitching, as many as may be measured, evenly picked where many are as far. */
+function farthestCells(cells: readonly number[], coarse: Float32Array) {
+  if (cells.length <= MEASURED) return { chosen: cells, farthestLeft: Number.NEGATIVE_INFINITY }
+  const sorted = Float32Array.from({ length: cells.length }, (_, k) => coarse[cells[k]!]!).sort()
+  const limit = sorted[sorted.length - MEASURED]!
+  const farther = cells.filter((i) => coarse[i]! > limit)
+  const equal = cells.filter((i) => coarse[i]! === limit)
+  const every = equal.length / (MEASURED - farther.length)
+  const picked = equal.filter((_, k) => Math.floor((k + 1) / every) > Math.floor(k / every))
+  return { chosen: [...farther, ...picked], farthestLeft: limit }
+}
+
+/** The middle of cell `i`. */
+const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
+  box.minX + ((i % columns) + 0.5) * cell,
+  box.minY + (Math.floor(i / columns) + 0.5) * cell,
+]
 
 /** Calls `visit` with the centre of every `step`th cell of the region's box. */
 function eachCentre(

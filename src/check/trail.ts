@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts'
 import { type CellIndex, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
-import { type Polyline, type Stretches, stretchesOf } from './polyline.ts'
+import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
 
 /** Lines in the order in which they are stitched, so that what is earlier near a place is found fast. */
 export interface Trail extends Frame, CellIndex {
@@ -66,9 +66,6 @@ function measureAlong(polylines: readonly Polyline[], stretches: Stretches, back
   })
   return { begins, spans, lines }
 }
-
-const stretchLength = ({ ax, ay, bx, by }: Stretches, i: number): number =>
-  Math.hypot(bx[i]! - ax[i]!, by[i]! - ay[i]!)
 
 function boxOf({ count, ax, ay, bx, by }: Stretches) {
   let [minX, minY, maxX, maxY] = count > 0 ? [Infinity, Infinity, -Infinity, -Infinity] : [0, 0, 0, 0]

@@ -73,7 +73,11 @@ function pack({ xs, ys, along, tied, pieces }: Needles, track: Track) {
 
 function sumOfLengths(xs: Float64Array, ys: Float64Array): number {
   let sum = 0
-  for (let i = 1; i < xs.length; i++) sum += Math.hypot(xs[i]! - xs[i - 1]!, ys[i]! - ys[i - 1]!)
+  for (let i = 1; i < xs.length; i++) {
+    const dx = xs[i]! - xs[i - 1]!
+    const dy = ys[i]! - ys[i - 1]!
+    sum += Math.sqrt(dx * dx + dy * dy)
+  }
   return sum
 }
 
@@ -115,5 +119,8 @@ export function countByPart(stitches: Stitches): { part: number; count: number; 
 }
 
 /** Length of stitch `i`, mm. */
-export const stitchLength = ({ xs, ys }: Stitches, i: number): number =>
-  Math.hypot(xs[i + 1]! - xs[i]!, ys[i + 1]! - ys[i]!)
+export function stitchLength({ xs, ys }: Pick<Stitches, 'xs' | 'ys'>, i: number): number {
+  const dx = xs[i + 1]! - xs[i]!
+  const dy = ys[i + 1]! - ys[i]!
+  return Math.sqrt(dx * dx + dy * dy)
+}

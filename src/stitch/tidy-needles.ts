@@ -1,4 +1,4 @@
-import { distanceToLine, type Point } from '../geometry/point.ts'
+import { distance, distanceToLine, type Point } from '../geometry/point.ts'
 import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import type { StitchSettings } from './settings.ts'
 import { pointOnPiece, startOfPiece, type Track } from './track.ts'
@@ -41,17 +41,38 @@ interface Needle {
 
 /** Takes out stitches that are too short, then splits those that are too long or cut a curve by too much. */
 export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: Work): Tidied {
-  const { needles, mergedCusps } = dropShort(plan, zones, work)
-  const tidied = emptyNeedles()
-  push(tidied, needleOf(needles, 0))
+  const needles = readPlan(plan, zones, work.track)
+  const mergedCusps = dropShort(needles, work.settings.minLength)
+  const tidied: Needles = { xs: [], ys: [], along: [], pieces: [], fixed: [], tied: [] }
+  copy(needles, 0, tidied)
   let worst = 0
   for (let i = 1; i < needles.xs.length; i++) {
-    worst = Math.max(worst, splitStitch(work, [needleOf(needles, i - 1), needleOf(needles, i)], tidied))
+    const error = errorOnPiece(needles, i, work)
+    if (error === undefined) {
+      worst = Math.max(worst, splitStitch(work, [needleOf(needles, i - 1), needleOf(needles, i)], tidied))
+    } else {
+      worst = Math.max(worst, error)
+      copy(needles, i, tidied)
+    }
   }
   return { needles: tidied, mergedCusps, worstChordError: worst }
 }
 
-const emptyNeedles = (): Needles => ({ xs: [], ys: [], along: [], pieces: [], fixed: [], tied: [] })
+/** The chord error of a stitch that keeps to one straight piece or arc and is right as it is; else undefined. */
+function errorOnPiece(
+  { xs, ys, along, pieces }: Needles,
+  i: number,
+  { track, settings }: Work,
+): number | undefined {
+  const piece = pieces[i]!
+  if (pieces[i - 1] !== piece || track.segments[piece]!.kind === 'cubic') return undefined
+  const dx = xs[i]! - xs[i - 1]!
+  const dy = ys[i]! - ys[i - 1]!
+  if (Math.sqrt(dx * dx + dy * dy) > settings.lengthMm * (1 + 1e-9)) return undefined
+  if (track.segments[piece]!.kind === 'line') return 0
+  const error = sagitta(track.curvatures[piece]!, along[i]! - along[i - 1]!)
+  return error <= settings.chordTolerance ? error : undefined
+}
 
 function push(needles: Needles, { point, along, piece, fixed, tied }: Needle): void {
   needles.xs.push(point[0])
@@ -62,10 +83,13 @@ function push(needles: Needles, { point, along, piece, fixed, tied }: Needle): v
   needles.tied.push(tied)
 }
 
-function pop(needles: Needles): void {
-  for (const list of [needles.xs, needles.ys, needles.along, needles.pieces, needles.fixed, needles.tied]) {
-    list.pop()
-  }
+function copy({ xs, ys, along, pieces, fixed, tied }: Needles, i: number, to: Needles): void {
+  to.xs.push(xs[i]!)
+  to.ys.push(ys[i]!)
+  to.along.push(along[i]!)
+  to.pieces.push(pieces[i]!)
+  to.fixed.push(fixed[i]!)
+  to.tied.push(tied[i]!)
 }
 
 const needleOf = ({ xs, ys, along, pieces, fixed, tied }: Needles, i: number): Needle => ({
@@ -76,40 +100,64 @@ const needleOf = ({ xs, ys, along, pieces, fixed, tied }: Needles, i: number): N
   tied: tied[i]!,
 })
 
-/**
- * Keeps needle points so that no stitch outside a tie-off is shorter than asked. Of two points too close, a cusp is
- * kept before a point on a curve, the line's ends before any, and of two cusps the first.
- */
-function dropShort(plan: NeedlePlan, zones: readonly TieZone[], { track, settings }: Work) {
-  const needles = emptyNeedles()
-  let mergedCusps = 0
-  const last = () => needles.xs.length - 1
-  const isShort = (b: Needle) =>
-    b.tied === 0 &&
-    Math.hypot(needles.xs[last()]! - b.point[0], needles.ys[last()]! - b.point[1]) < settings.minLength
-  for (let i = 0; i < plan.along.length; i++) {
-    const needle = readPlan(plan, i, { zones, track })
-    const isEnd = i === plan.along.length - 1
-    while (last() > 0 && isShort(needle)) {
-      const lastIsFixed = needles.fixed[last()] === 1
-      if (!isEnd && (needle.fixed === 0 || lastIsFixed)) break
-      if (lastIsFixed) mergedCusps++
-      pop(needles)
-    }
-    if (i > 0 && !isEnd && isShort(needle)) mergedCusps += needle.fixed
-    else push(needles, needle)
+/** The planned needle points with their places; takes the plan's own lists over. */
+function readPlan({ along, pieces, fixed }: NeedlePlan, zones: readonly TieZone[], track: Track): Needles {
+  const needles: Needles = { xs: [], ys: [], along, pieces, fixed, tied: [] }
+  for (let i = 0; i < along.length; i++) {
+    const [x, y] = pointOnPiece(track, pieces[i]!, along[i]!)
+    needles.xs.push(x)
+    needles.ys.push(y)
+    needles.tied.push(i > 0 && isTied(zones, along[i - 1]!, along[i]!) ? 1 : 0)
   }
-  return { needles, mergedCusps }
+  return needles
 }
 
-function readPlan(
-  { along, pieces, fixed }: NeedlePlan,
-  i: number,
-  { zones, track }: { readonly zones: readonly TieZone[]; readonly track: Track },
-): Needle {
-  const [from, to] = [along[i - 1] ?? 0, along[i]!]
-  const tied = i > 0 && zones.some((zone) => from >= zone.from && to <= zone.to) ? 1 : 0
-  return { point: pointOnPiece(track, pieces[i]!, to), along: to, piece: pieces[i]!, fixed: fixed[i]!, tied }
+function isTied(zones: readonly TieZone[], from: number, to: number): boolean {
+  for (const zone of zones) if (from >= zone.from && to <= zone.to) return true
+  return false
+}
+
+/**
+ * Takes out needle points so that no stitch outside a tie-off is shorter than asked. Of two points too close, a cusp
+ * is kept before a point on a curve, the line's ends before any, and of two cusps the first.
+ *
+ * @returns how many cusps were taken out
+ */
+function dropShort(needles: Needles, minLength: number): number {
+  const { fixed } = needles
+  const count = fixed.length
+  let kept = 0
+  let mergedCusps = 0
+  for (let i = 0; i < count; i++) {
+    const isEnd = i === count - 1
+    while (kept > 1 && isShort(needles, [kept - 1, i], minLength)) {
+      const lastIsFixed = fixed[kept - 1] === 1
+      if (!isEnd && (fixed[i] === 0 || lastIsFixed)) break
+      if (lastIsFixed) mergedCusps++
+      kept--
+    }
+    if (i > 0 && !isEnd && isShort(needles, [kept - 1, i], minLength)) mergedCusps += fixed[i]!
+    else move(needles, i, kept++)
+  }
+  for (const list of Object.values(needles)) list.length = kept
+  return mergedCusps
+}
+
+function isShort({ xs, ys, tied }: Needles, [a, b]: readonly [number, number], minLength: number): boolean {
+  const dx = xs[b]! - xs[a]!
+  const dy = ys[b]! - ys[a]!
+  return tied[b] === 0 && Math.sqrt(dx * dx + dy * dy) < minLength
+}
+
+function move(needles: Needles, from: number, to: number): void {
+  if (from === to) return
+  const { xs, ys, along, pieces, fixed, tied } = needles
+  xs[to] = xs[from]!
+  ys[to] = ys[from]!
+  along[to] = along[from]!
+  pieces[to] = pieces[from]!
+  fixed[to] = fixed[from]!
+  tied[to] = tied[from]!
 }
 
 type Ends = readonly [Needle, Needle]
@@ -129,7 +177,7 @@ function splitStitch(work: Work, ends: Ends, needles: Needles): number {
   return Math.max(splitStitch(work, [a, middle], needles), splitStitch(work, [middle, b], needles))
 }
 
-const chordOf = (a: Needle, b: Needle): number => Math.hypot(b.point[0] - a.point[0], b.point[1] - a.point[1])
+const chordOf = (a: Needle, b: Needle): number => distance(a.point, b.point)
 
 /** Where to split: at the point farthest off, or as far from one end as from the other; undefined if too short. */
 function splitPoint(work: Work, [a, b]: Ends, far: Far | undefined): Needle | undefined {
@@ -170,7 +218,10 @@ function farthest(track: Track, [a, b]: Ends): Far {
   if (a.piece === b.piece) {
     const { kind } = track.segments[a.piece]!
     if (kind === 'line') return { along: a.along, error: 0 }
-    if (kind === 'arc') return sagitta(track.curvatures[a.piece]!, a.along, b.along)
+    if (kind === 'arc') {
+      const error = sagitta(track.curvatures[a.piece]!, b.along - a.along)
+      return { along: (a.along + b.along) / 2, error }
+    }
   }
   let far: Far = { along: a.along, error: 0 }
   for (let piece = a.piece; piece <= b.piece; piece++) {
@@ -187,10 +238,8 @@ function farthest(track: Track, [a, b]: Ends): Far {
 }
 
 /** @source sagitta of an arc: R (1 - cos(arc / 2R)), Euclid III.35 */
-function sagitta(curvature: number, from: number, to: number): Far {
-  const half = Math.min(Math.PI, (curvature * (to - from)) / 2)
-  return { along: (from + to) / 2, error: (1 - Math.cos(half)) / curvature }
-}
+const sagitta = (curvature: number, arc: number): number =>
+  (1 - Math.cos(Math.min(Math.PI, (curvature * arc) / 2))) / curvature
 
 /** Where to look on a piece for the point farthest from a chord: joints, and the inside of what is curved. */
 const SAMPLES = {

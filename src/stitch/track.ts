@@ -1,10 +1,10 @@
-import { dot, norm, type Point, TOLERANCE } from '../geometry/point.ts'
+import { dot, type Point, TOLERANCE } from '../geometry/point.ts'
 import { derivativeAt, directionAt, pointAt, type Segment, segmentLength } from '../geometry/segment.ts'
-import { eachSegment, flattenStroke } from '../geometry/stroke.ts'
+import { eachSegment } from '../geometry/stroke.ts'
 import type { Line } from './line.ts'
 
 /** How far the chords of a cubic's pieces may stray from it, mm: sets how many pieces it is cut into. */
-const PIECE_TOLERANCE = 0.03
+const PIECE_TOLERANCE = 0.1
 
 /**
  * A line cut into pieces of nearly constant curvature, with the distance along the line at each piece's end. All
@@ -54,9 +54,10 @@ export function layTrack(line: Line, cuspAngle: number): Track {
   let heading: Point | undefined
   line.parts.forEach((part, index) => {
     eachSegment(part.stroke, (from, segment) => {
-      if (segmentLength(from, segment) <= TOLERANCE) return
+      const cuts = segment.kind === 'cubic' ? cutCubic(from, segment) : [wholeOf(from, segment)]
+      if (cuts.reduce((sum, { length }) => sum + length, 0) <= TOLERANCE) return
       const jump = heading ? angleBetween(heading, directionAt(from, segment, 0)) : 0
-      addSegment(draft, { from, segment, part: index, jump })
+      addSegment(draft, { from, segment, cuts, part: index, jump })
       heading = directionAt(from, segment, 1)
     })
   })
@@ -72,18 +73,18 @@ export function angleBetween(a: Point, b: Point): number {
 interface Addition {
   readonly from: Point
   readonly segment: Segment
+  readonly cuts: readonly Cut[]
   readonly part: number
   readonly jump: number
 }
 
-function addSegment(draft: Draft, { from, segment, part, jump }: Addition): void {
-  const pieces = segment.kind === 'cubic' ? cutCubic(from, segment) : [wholeOf(from, segment)]
-  pieces.forEach(({ length, curvature, skew }, i) => {
+function addSegment(draft: Draft, { from, segment, cuts, part, jump }: Addition): void {
+  cuts.forEach(({ length, curvature, skew }, i) => {
     draft.lengthMm += length
     draft.froms.push(from)
     draft.segments.push(segment)
-    draft.t0.push(i / pieces.length)
-    draft.t1.push((i + 1) / pieces.length)
+    draft.t0.push(i / cuts.length)
+    draft.t1.push((i + 1) / cuts.length)
     draft.ends.push(draft.lengthMm)
     draft.skews.push(skew)
     draft.curvatures.push(curvature)
@@ -103,22 +104,40 @@ function wholeOf(from: Point, segment: Segment): Cut {
   return { length, curvature: segment.kind === 'arc' ? Math.abs(segment.sweep) / length : 0, skew: 0 }
 }
 
-/** Pieces of a cubic at even steps of t. Length by Simpson's rule over the speed. */
-function cutCubic(from: Point, segment: Segment): Cut[] {
-  const count = flattenStroke({ start: from, segments: [segment] }, PIECE_TOLERANCE).length - 1
+/**
+ * Pieces of a cubic at even steps of t.
+ *
+ * @source length by Simpson's rule over the speed
+ */
+function cutCubic(from: Point, cubic: Cubic): Cut[] {
+  const count = piecesOf(from, cubic)
   const cuts: Cut[] = []
-  let before = derivativeAt(from, segment, 0)
+  let before = derivativeAt(from, cubic, 0)
   for (let i = 1; i <= count; i++) {
-    const middle = derivativeAt(from, segment, (i - 0.5) / count)
-    const after = derivativeAt(from, segment, i / count)
-    const length = (norm(before) + 4 * norm(middle) + norm(after)) / (6 * count)
+    const middle = derivativeAt(from, cubic, (i - 0.5) / count)
+    const after = derivativeAt(from, cubic, i / count)
+    const [slow, fast] = [sizeOf(before), sizeOf(after)]
+    const length = (slow + 4 * sizeOf(middle) + fast) / (6 * count)
     const turn = angleBetween(before, middle) + angleBetween(middle, after)
-    const skew = (norm(after) - norm(before)) / Math.max(norm(after) + norm(before), Number.MIN_VALUE)
+    const skew = (fast - slow) / Math.max(fast + slow, Number.MIN_VALUE)
     cuts.push({ length, curvature: length > 0 ? turn / length : 0, skew })
     before = after
   }
   return cuts
 }
+
+type Cubic = Segment & { readonly kind: 'cubic' }
+
+/** As many as keep their chords to the tolerance. @source second differences, Wang 1984 (see flattenSegment) */
+function piecesOf(from: Point, { c1, c2, to }: Cubic): number {
+  const first: Point = [from[0] - 2 * c1[0] + c2[0], from[1] - 2 * c1[1] + c2[1]]
+  const second: Point = [c1[0] - 2 * c2[0] + to[0], c1[1] - 2 * c2[1] + to[1]]
+  const bend = Math.max(sizeOf(first), sizeOf(second))
+  return Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / PIECE_TOLERANCE)))
+}
+
+/** Length of a vector; much faster than Math.hypot, and no coordinate here comes near overflow. */
+const sizeOf = (v: Point): number => Math.sqrt(v[0] * v[0] + v[1] * v[1])
 
 /** Gives chains of straight pieces the curvature of the curve that they follow. */
 function followJoints(draft: Draft, cuspAngle: number): void {
