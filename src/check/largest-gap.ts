@@ -69,7 +69,7 @@ const FINEST = 1e-9
 /** Slack for rounding, mm. */
 const ROUNDING = 1e-9
 /** How many cells are kept when they are halved: many while they are coarse, few once only decimals are to be won. */
-const KEPT = { coarse: 8000, fine: 24, fineBelow: 0.02 }
+const KEPT = { coarse: 3000, fine: 24, fineBelow: 0.02 }
 /** From how many cells away it pays to look up once which stretches can matter in a cell. */
 const FAR_CELLS = 4
 /** How many of the best cells are followed to their summit first, and on how narrow a path. */
@@ -212,7 +212,7 @@ function firstCells(search: Search): First {
 /** Every so many-th cell across and down is looked at to find what there is to beat. */
 const SAMPLED = 5
 /** How many of a grid's cells are measured exactly. */
-const MEASURED = 160_000
+const MEASURED = 100_000
 
 /** Exact clearances of some cells, but those that the distance transform shows to be worse than another. */
 function measureSome(search: Search): Cell[] {
