@@ -61,15 +61,17 @@ function eachCell(
 }
 
 /** How far a stretch reaches from left to right inside a row, in cells. */
-function spanInRow(
-  [x0, y0, x1, y1]: readonly [number, number, number, number],
-  row: number,
-): readonly [number, number] {
+function spanInRow(ends: readonly [number, number, number, number], row: number): readonly [number, number] {
+  const [x0, y0, x1, y1] = ends
   if (Math.floor(y0) === Math.floor(y1)) return x0 < x1 ? [x0, x1] : [x1, x0]
-  const slope = (x1 - x0) / (y1 - y0)
-  const at = (y: number) => x0 + slope * (Math.min(Math.max(y, Math.min(y0, y1)), Math.max(y0, y1)) - y0)
-  const [a, b] = [at(row), at(row + 1)]
+  const [a, b] = [acrossAt(ends, row), acrossAt(ends, row + 1)]
   return a < b ? [a, b] : [b, a]
+}
+
+/** Where a stretch is at height `y`; at its end where it does not reach that far. */
+function acrossAt([x0, y0, x1, y1]: readonly [number, number, number, number], y: number): number {
+  const t = (y - y0) / (y1 - y0)
+  return x0 + (x1 - x0) * Math.min(1, Math.max(0, t))
 }
 
 /** The cell that `p` lies in; the nearest one for a point outside. */

@@ -12,11 +12,18 @@ export interface Grid {
  * @source Felzenszwalb and Huttenlocher, Theory of Computing 8 (2012) 415-428: lower envelopes of parabolas
  */
 export function squaredDistances(marked: Uint8Array, { columns, rows }: Grid): Float32Array {
-  const field = Float32Array.from(marked, (m) => (m === 1 ? 0 : Infinity))
+  const field = startFrom(marked)
   const envelope = makeEnvelope(Math.max(columns, rows))
   for (let x = 0; x < columns; x++) transformLine(field, { start: x, step: columns, count: rows }, envelope)
   for (let y = 0; y < rows; y++)
     transformLine(field, { start: y * columns, step: 1, count: columns }, envelope)
+  return field
+}
+
+/** 0 for a marked cell, else Infinity. */
+function startFrom(marked: Uint8Array): Float32Array {
+  const field = new Float32Array(marked.length).fill(Number.POSITIVE_INFINITY)
+  for (let i = 0; i < marked.length; i++) if (marked[i] === 1) field[i] = 0
   return field
 }
 
@@ -74,23 +81,37 @@ function transformLine(field: Float32Array, { start, step, count }: Walk, envelo
  * @source Rosenfeld and Pfaltz, Pattern Recognition 1 (1968) 33-61: one pass down, one up
  */
 export function chessboardDistances(marked: Uint8Array, { columns, rows }: Grid): Float32Array {
-  const field = Float32Array.from(marked, (m) => (m === 1 ? 0 : Infinity))
-  const take = (at: number, x: number, y: number) => {
-    if (x < 0 || y < 0 || x >= columns || y >= rows) return
-    const value = field[y * columns + x]! + 1
-    if (value < field[at]!) field[at] = value
-  }
-  for (let y = 0, at = 0; y < rows; y++) {
-    for (let x = 0; x < columns; x++, at++) {
-      take(at, x - 1, y)
-      for (let dx = -1; dx <= 1; dx++) take(at, x + dx, y - 1)
+  const field = startFrom(marked)
+  for (let y = 0; y < rows; y++) {
+    for (let x = 0; x < columns; x++) {
+      const at = y * columns + x
+      if (x > 0) relax(field, at, at - 1)
+      if (y > 0) relaxFromRow(field, at, { above: at - columns, x, columns })
     }
   }
-  for (let y = rows - 1, at = rows * columns - 1; y >= 0; y--) {
-    for (let x = columns - 1; x >= 0; x--, at--) {
-      take(at, x + 1, y)
-      for (let dx = -1; dx <= 1; dx++) take(at, x + dx, y + 1)
+  for (let y = rows - 1; y >= 0; y--) {
+    for (let x = columns - 1; x >= 0; x--) {
+      const at = y * columns + x
+      if (x + 1 < columns) relax(field, at, at + 1)
+      if (y + 1 < rows) relaxFromRow(field, at, { above: at + columns, x, columns })
     }
   }
   return field
+}
+
+/** One more than the neighbour, if that is less. */
+function relax(field: Float32Array, at: number, from: number): void {
+  const value = field[from]! + 1
+  if (value < field[at]!) field[at] = value
+}
+
+/** Looks at the three neighbours in the row before. */
+function relaxFromRow(
+  field: Float32Array,
+  at: number,
+  { above, x, columns }: { readonly above: number; readonly x: number; readonly columns: number },
+): void {
+  relax(field, at, above)
+  if (x > 0) relax(field, at, above - 1)
+  if (x + 1 < columns) relax(field, at, above + 1)
 }

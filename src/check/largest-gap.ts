@@ -36,23 +36,16 @@ export function largestGap(stitching: readonly Polyline[], region: Region): Gaps
   return gapsInField(layField(stitching, boundaryOf(region).box), region)
 }
 
-/** How exactly a gap is wanted. */
-export interface GapSearch {
-  /** The size found is the largest there is, less this at most, mm. Left out: as exact as numbers are. */
-  readonly within?: number
-}
-
 /**
  * The same for a field that is laid once for several regions, which must lie inside its box.
  *
  * @throws PlanError `check/empty-region` for a region without area
  */
-export function gapsInField(field: StitchField, region: Region, { within = 0 }: GapSearch = {}): Gaps {
+export function gapsInField(field: StitchField, region: Region): Gaps {
   const boundary = boundaryOf(region)
-  const slack = within / 2
   return {
-    circle: searchGap({ field, boundary, metric: ROUND, slack }),
-    square: searchGap({ field, boundary, metric: SQUARE, slack }),
+    circle: searchGap({ field, boundary, metric: ROUND }),
+    square: searchGap({ field, boundary, metric: SQUARE }),
   }
 }
 
@@ -60,18 +53,15 @@ interface Search {
   readonly field: StitchField
   readonly boundary: Boundary
   readonly metric: Metric
-  /** A cell that can hold no more than this beyond the best is left out, mm. */
-  readonly slack: number
 }
 
-/** A square cell under search: its middle, how far that is from stitching and edge, what the cell may hold at most. */
+/** A square cell under search: its middle, and how far that is from stitching and edge. */
 interface Cell {
   readonly x: number
   readonly y: number
   readonly clear: number
-  readonly atMost: number
   /** The stretches that can matter in the cell, once they have been looked up. */
-  readonly near: readonly number[] | undefined
+  readonly near?: readonly number[]
 }
 
 /** Where halving cells stops, mm. */
@@ -79,122 +69,183 @@ const FINEST = 1e-9
 /** Slack for rounding, mm. */
 const ROUNDING = 1e-9
 /** How many cells are kept when they are halved: many while they are coarse, few once only decimals are to be won. */
-const KEPT = { coarse: 40_000, fine: 24, fineBelow: 0.02 }
+const KEPT = { coarse: 3000, fine: 24, fineBelow: 0.02 }
+/** From how many cells away it pays to look up once which stretches can matter in a cell. */
+const FAR_CELLS = 4
+/** How many of the best cells are followed to their summit first, and on how narrow a path. */
+const SUMMITS = { count: 12, kept: 4, finest: 0.01 }
 
 /**
  * Branch and bound: a place's distance to stitching changes by at most the distance gone, so a cell can hold nothing
  * better than its middle's distance plus its reach. Cells that can hold something better than the best are quartered.
+ * Where very many gaps are nearly equal only the most hopeful cells are followed, and what the others might hold is
+ * told as `atMostMm`.
  */
 function searchGap(search: Search): Gap {
-  let half = search.field.cell / 2
-  let cells = firstCells(search)
-  let best = bestOf(cells)
-  let dropped = search.slack > 0 ? best.clear + search.slack : 0
-  while (half > FINEST && cells.length > 0) {
-    const hopeful = cells.filter((cell) => cell.atMost > best.clear + search.slack)
-    const kept = keepBest(hopeful, half)
-    dropped = Math.max(dropped, kept.dropped)
-    half /= 2
-    cells = kept.cells.flatMap((cell) => quarter(search, cell, half))
-    best = cells.length > 0 ? bestOf([best, bestOf(cells)]) : best
-    if (search.slack > 0) dropped = Math.max(dropped, best.clear + search.slack)
-  }
-  const atMost = cells.reduce((most, cell) => Math.max(most, cell.atMost), Math.max(best.clear, dropped))
-  return { sizeMm: 2 * Math.max(0, best.clear), at: [best.x, best.y], atMostMm: 2 * Math.max(0, atMost) }
+  const half = search.field.cell / 2
+  const first = firstCells(search)
+  const kept = (size: number) => (size < KEPT.fineBelow ? KEPT.fine : KEPT.coarse)
+  const found = descend(search, first.cells, { half, best: first.best, finest: FINEST, kept })
+  const { x, y, clear } = found.best
+  const atMost = Math.max(0, clear, found.atMost, first.atMost)
+  return { sizeMm: 2 * Math.max(0, clear), at: [x, y], atMostMm: 2 * atMost }
 }
 
-const NOWHERE: Cell = { x: NaN, y: NaN, clear: -Infinity, atMost: -Infinity, near: undefined }
+interface Descent {
+  /** Half side of the cells to begin with, mm. */
+  readonly half: number
+  readonly best: Cell
+  /** Half side to end with, mm. */
+  readonly finest: number
+  /** How many cells of a half side may be quartered. */
+  readonly kept: (half: number) => number
+}
+
+/** Quarters cells until they are as small as asked; `atMost` is what the cells left out may hold. */
+function descend(
+  search: Search,
+  first: readonly Cell[],
+  { half: start, best: known, finest, kept }: Descent,
+) {
+  const { reach } = search.metric
+  let cells = first
+  let best = known
+  let atMost = -Infinity
+  let half = start
+  for (; half > finest; half /= 2) {
+    const floor = best.clear - half * reach
+    const hopeful = cells.filter((cell) => cell.clear > floor)
+    const followed = topOf(hopeful, kept(half))
+    if (followed.length < hopeful.length) atMost = Math.max(atMost, leastOf(followed) + half * reach)
+    const isWorthIt = followed.length <= KEPT.fine || best.clear > FAR_CELLS * search.field.cell
+    cells = followed.flatMap((cell) =>
+      quarter(search, isWorthIt ? withNear(search, cell, half) : cell, half / 2),
+    )
+    best = bestOf([best, bestOf(cells)])
+  }
+  return { best, atMost: Math.max(atMost, bestOf(cells).clear + half * reach) }
+}
+
+const NOWHERE: Cell = { x: Number.NaN, y: Number.NaN, clear: Number.NEGATIVE_INFINITY }
 const bestOf = (cells: readonly Cell[]): Cell =>
   cells.reduce((best, cell) => (cell.clear > best.clear ? cell : best), NOWHERE)
 
-function keepBest(cells: Cell[], half: number) {
-  const most = half < KEPT.fineBelow ? KEPT.fine : KEPT.coarse
-  if (cells.length <= most) return { cells, dropped: 0 }
-  cells.sort((a, b) => b.atMost - a.atMost)
-  return { cells: cells.slice(0, most), dropped: cells[most]!.atMost }
+const leastOf = (cells: readonly Cell[]): number =>
+  cells.reduce((least, { clear }) => Math.min(least, clear), Number.POSITIVE_INFINITY)
+
+/** The cells with the greatest clearance, in no order; all of them if they are no more than asked. */
+function topOf(cells: readonly Cell[], count: number): readonly Cell[] {
+  if (cells.length <= count) return cells
+  const sorted = new Float64Array(cells.length)
+  for (let i = 0; i < sorted.length; i++) sorted[i] = cells[i]!.clear
+  sorted.sort()
+  const least = sorted[sorted.length - count]!
+  const better = cells.filter((cell) => cell.clear > least)
+  const equal = cells.filter((cell) => cell.clear === least)
+  return [...better, ...equal.slice(0, count - better.length)]
 }
 
-function quarter(search: Search, cell: Cell, half: number): Cell[] {
-  const { x, y } = cell
-  const near = stretchesNear(search, cell, 2 * half)
-  const corners: Point[] = [
-    [x - half, y - half],
-    [x + half, y - half],
-    [x - half, y + half],
-    [x + half, y + half],
+function quarter(search: Search, { x, y, near }: Cell, half: number): Cell[] {
+  return [
+    measure(search, [x - half, y - half], near),
+    measure(search, [x + half, y - half], near),
+    measure(search, [x - half, y + half], near),
+    measure(search, [x + half, y + half], near),
   ]
-  return corners.map((p) => measure(search, { p, half, near }))
 }
 
 /** What is farther from a cell's middle than its own clearance and twice its reach decides nothing inside it. */
-function stretchesNear({ field, metric }: Search, cell: Cell, half: number): readonly number[] {
+function withNear({ field, metric }: Search, cell: Cell, half: number): Cell {
   const p: Point = [cell.x, cell.y]
   const within = cell.clear + 2 * half * metric.reach + ROUNDING
-  if (!cell.near) return stretchesWithin(field, { p, within, metric })
-  return cell.near.filter((i) => metric.distance(p, field.stretches, i) <= within)
+  const near = cell.near
+    ? cell.near.filter((i) => metric.distance(p, field.stretches, i) <= within)
+    : stretchesWithin(field, { p, within, metric })
+  return { ...cell, near }
 }
 
-interface Place {
-  readonly p: Point
-  readonly half: number
-  readonly near?: readonly number[]
-}
-
-function measure({ field, boundary, metric }: Search, { p, half, near }: Place): Cell {
+function measure({ field, boundary, metric }: Search, p: Point, near?: readonly number[]): Cell {
   let clear = depthInside(boundary, p, metric)
   if (near) for (const i of near) clear = Math.min(clear, metric.distance(p, field.stretches, i))
   else if (clear > 0) clear = Math.min(clear, distanceToStitching(field, p, metric))
-  return { x: p[0], y: p[1], clear, atMost: clear + half * metric.reach, near }
+  return near ? { x: p[0], y: p[1], clear, near } : { x: p[0], y: p[1], clear }
+}
+
+/** What the grid's own cells give: the best place known, the cells to quarter, and what those left out may hold. */
+interface First {
+  readonly best: Cell
+  readonly cells: readonly Cell[]
+  readonly atMost: number
 }
 
 /**
- * The grid's own cells, but those that can hold nothing better than one of them: the most hopeful are measured first, and
- * the rest is left out as soon as none of it can win.
+ * Looks at a few cells and follows the best to their summits; then at all cells that the distance transform does not
+ * show to hold nothing better, or, if they are very many, at those that lie farthest from stitching.
  */
-function firstCells(search: Search): Cell[] {
-  const floor = sampleFloor(search)
+function firstCells(search: Search): First {
   const { field, boundary, metric } = search
   const half = field.cell / 2
   const reach = half * metric.reach
   const coarse = coarseDistances(field, metric)
-  const hopeful: { p: Point; bound: number }[] = []
-  // Where gaps are smaller than cells, a cell whose middle lies outside the region may hold the best place.
-  const walk = floor > 2 * field.cell ? eachCentreInside : eachCentre
-  walk(search, 1, (p, i) => {
-    if (coarse[i]! + 2 * reach <= floor) return
-    const bound = Math.min(coarse[i]! + 2 * reach, depthInside(boundary, p, metric) + reach)
-    if (bound > floor) hopeful.push({ p, bound })
+  const sampled = measureSome(search)
+  const summits = topOf(sampled, SUMMITS.count).map(
+    (cell) =>
+      descend(search, [cell], { half, best: cell, finest: SUMMITS.finest, kept: () => SUMMITS.kept }).best,
+  )
+  let best = bestOf([NOWHERE, ...summits])
+  const floor = Math.max(0, best.clear)
+  const hopeful: number[] = []
+  eachCentre(search, 1, (p, i) => {
+    if (coarse[i]! + 2 * reach > floor && depthInside(boundary, p, metric) + reach > floor) hopeful.push(i)
   })
-  hopeful.sort((one, other) => other.bound - one.bound)
+  const { chosen, farthestLeft } = farthestCells(hopeful, coarse)
   const cells: Cell[] = []
-  let best = Number.NEGATIVE_INFINITY
-  for (const { p, bound } of hopeful) {
-    if (bound <= best + search.slack) break
-    const cell = measure(search, { p, half })
+  for (const i of chosen) {
+    const cell = measure(search, centreOf(field, i))
+    if (cell.clear + reach <= best.clear) continue
     cells.push(cell)
-    best = Math.max(best, cell.clear)
+    if (cell.clear > best.clear) best = cell
   }
+  return { best, cells, atMost: farthestLeft + 2 * reach }
+}
+
+/** Every so many-th cell across and down is looked at to find what there is to beat. */
+const SAMPLED = 5
+/** How many of a grid's cells are measured exactly. */
+const MEASURED = 100_000
+
+/** Exact clearances of some cells, but those that the distance transform shows to be worse than another. */
+function measureSome(search: Search): Cell[] {
+  const coarse = coarseDistances(search.field, search.metric)
+  const reach = (search.field.cell / 2) * search.metric.reach
+  const cells: Cell[] = []
+  let floor = 0
+  eachCentre(search, SAMPLED, (p, i) => {
+    if (coarse[i]! + reach <= floor) return
+    const cell = measure(search, p)
+    floor = Math.max(floor, cell.clear - 2 * reach)
+    if (cell.clear > floor) cells.push(cell)
+  })
   return cells
 }
 
-/** What some cells have for certain, mm: where the search starts from. */
-function sampleFloor(search: Search): number {
-  const { field, boundary, metric } = search
-  const coarse = coarseDistances(field, metric)
-  const certain: { p: Point; clear: number }[] = []
-  let floor = 0
-  eachCentreInside(search, 3, (p, i) => {
-    const clear = Math.min(coarse[i]!, 1e9)
-    if (clear <= floor) return
-    const inside = Math.min(clear, depthInside(boundary, p, metric))
-    if (inside > floor) {
-      certain.push({ p, clear: inside })
-      floor = inside
-    }
-  })
-  const measured = certain.slice(-16).map(({ p }) => measure(search, { p, half: 0 }).clear)
-  return Math.max(0, ...measured) * (1 - 1e-12)
+/** The cells farthest from stitching, as many as may be measured, evenly picked where many are as far. */
+function farthestCells(cells: readonly number[], coarse: Float32Array) {
+  if (cells.length <= MEASURED) return { chosen: cells, farthestLeft: Number.NEGATIVE_INFINITY }
+  const sorted = Float32Array.from({ length: cells.length }, (_, k) => coarse[cells[k]!]!).sort()
+  const limit = sorted[sorted.length - MEASURED]!
+  const farther = cells.filter((i) => coarse[i]! > limit)
+  const equal = cells.filter((i) => coarse[i]! === limit)
+  const every = equal.length / (MEASURED - farther.length)
+  const picked = equal.filter((_, k) => Math.floor((k + 1) / every) > Math.floor(k / every))
+  return { chosen: [...farther, ...picked], farthestLeft: limit }
 }
+
+/** The middle of cell `i`. */
+const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
+  box.minX + ((i % columns) + 0.5) * cell,
+  box.minY + (Math.floor(i / columns) + 0.5) * cell,
+]
 
 /** Calls `visit` with the centre of every `step`th cell of the region's box. */
 function eachCentre(
@@ -203,46 +254,14 @@ function eachCentre(
   visit: (p: Point, cell: number) => void,
 ): void {
   const { cell, columns, rows } = field
-  const from = (value: number, origin: number) => Math.max(0, Math.floor((value - origin) / cell))
-  const [minColumn, minRow] = [from(box.minX, field.box.minX), from(box.minY, field.box.minY)]
-  const maxColumn = Math.min(columns - 1, from(box.maxX, field.box.minX))
-  const maxRow = Math.min(rows - 1, from(box.maxY, field.box.minY))
+  const minColumn = Math.max(0, Math.floor((box.minX - field.box.minX) / cell))
+  const minRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
+  const maxColumn = Math.min(columns - 1, Math.floor((box.maxX - field.box.minX) / cell))
+  const maxRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
   for (let row = minRow; row <= maxRow; row += step) {
     const y = field.box.minY + (row + 0.5) * cell
     for (let column = minColumn; column <= maxColumn; column += step) {
       visit([field.box.minX + (column + 0.5) * cell, y], row * columns + column)
     }
   }
-}
-
-/** The same, of cells whose middle lies in the region or within a cell of it across. */
-function eachCentreInside(
-  { field, boundary: { box, edges } }: Search,
-  step: number,
-  visit: (p: Point, cell: number) => void,
-): void {
-  const { cell, columns, rows } = field
-  const firstRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
-  const lastRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
-  const column = (x: number) => Math.floor((x - field.box.minX) / cell)
-  for (let row = firstRow; row <= lastRow; row += step) {
-    const y = field.box.minY + (row + 0.5) * cell
-    const crossings = crossingsAt(edges, y)
-    for (let k = 0; k + 1 < crossings.length; k += 2) {
-      const last = Math.min(columns - 1, column(crossings[k + 1]!) + 1)
-      for (let c = Math.max(0, column(crossings[k]!) - 1); c <= last; c += step) {
-        visit([field.box.minX + (c + 0.5) * cell, y], row * columns + c)
-      }
-    }
-  }
-}
-
-/** Where a level line crosses the region's edges, from left to right, mm. */
-function crossingsAt({ ax, ay, bx, by, count }: Boundary['edges'], y: number): number[] {
-  const crossings: number[] = []
-  for (let i = 0; i < count; i++) {
-    if (ay[i]! > y === by[i]! > y) continue
-    crossings.push(ax[i]! + ((bx[i]! - ax[i]!) * (y - ay[i]!)) / (by[i]! - ay[i]!))
-  }
-  return crossings.sort((a, b) => a - b)
 }

@@ -13,11 +13,15 @@ export interface Metric {
 export const ROUND: Metric = {
   reach: Math.SQRT2,
   distance(p, { ax, ay, bx, by }, i) {
-    const [px, py] = [ax[i]! - p[0], ay[i]! - p[1]]
-    const [dx, dy] = [bx[i]! - ax[i]!, by[i]! - ay[i]!]
+    const px = ax[i]! - p[0]
+    const py = ay[i]! - p[1]
+    const dx = bx[i]! - ax[i]!
+    const dy = by[i]! - ay[i]!
     const squared = dx * dx + dy * dy
     const t = squared > 0 ? clamp(-(px * dx + py * dy) / squared) : 0
-    return Math.sqrt((px + dx * t) ** 2 + (py + dy * t) ** 2)
+    const x = px + dx * t
+    const y = py + dy * t
+    return Math.sqrt(x * x + y * y)
   },
 }
 
@@ -28,16 +32,26 @@ export const ROUND: Metric = {
 export const SQUARE: Metric = {
   reach: 1,
   distance(p, { ax, ay, bx, by }, i) {
-    const [px, py] = [ax[i]! - p[0], ay[i]! - p[1]]
-    const [dx, dy] = [bx[i]! - ax[i]!, by[i]! - ay[i]!]
-    const at = (t: number) => Math.max(Math.abs(px + dx * t), Math.abs(py + dy * t))
-    let least = Math.min(at(0), at(1))
-    if (dx !== dy) least = Math.min(least, at(clamp((py - px) / (dx - dy))))
-    if (dx !== -dy) least = Math.min(least, at(clamp(-(px + py) / (dx + dy))))
-    if (dx !== 0) least = Math.min(least, at(clamp(-px / dx)))
-    if (dy !== 0) least = Math.min(least, at(clamp(-py / dy)))
-    return least
+    const px = ax[i]! - p[0]
+    const py = ay[i]! - p[1]
+    const dx = bx[i]! - ax[i]!
+    const dy = by[i]! - ay[i]!
+    let least = Math.min(greater(px, py), greater(px + dx, py + dy))
+    if (least <= Math.max(clearance(px, px + dx), clearance(py, py + dy))) return least
+    const same = dx === dy ? 0 : clamp((py - px) / (dx - dy))
+    const opposite = dx === -dy ? 0 : clamp(-(px + py) / (dx + dy))
+    const across = dx === 0 ? 0 : clamp(-px / dx)
+    const down = dy === 0 ? 0 : clamp(-py / dy)
+    least = Math.min(least, greater(px + dx * same, py + dy * same))
+    least = Math.min(least, greater(px + dx * opposite, py + dy * opposite))
+    least = Math.min(least, greater(px + dx * across, py + dy * across))
+    return Math.min(least, greater(px + dx * down, py + dy * down))
   },
 }
+
+const greater = (x: number, y: number): number => Math.max(Math.abs(x), Math.abs(y))
+
+/** How far zero is from the numbers between two. */
+const clearance = (a: number, b: number): number => (a * b <= 0 ? 0 : Math.min(Math.abs(a), Math.abs(b)))
 
 const clamp = (t: number): number => Math.min(1, Math.max(0, t))

@@ -44,3 +44,10 @@ export function stretchesOf(polylines: readonly Polyline[]): Stretches {
   }
   return { count, ax, ay, bx, by }
 }
+
+/** Length of stretch `i`, mm. */
+export function stretchLength({ ax, ay, bx, by }: Stretches, i: number): number {
+  const dx = bx[i]! - ax[i]!
+  const dy = by[i]! - ay[i]!
+  return Math.sqrt(dx * dx + dy * dy)
+}

@@ -4,7 +4,7 @@ import { assertWithin } from '../stitch/within-limits.ts'
 import { type CellIndex, cellAt, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
 import { chessboardDistances, squaredDistances } from './distance-transform.ts'
 import { type Metric, ROUND } from './metric.ts'
-import { type Polyline, type Stretches, stretchesOf } from './polyline.ts'
+import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
 
 /** Stitching laid over a grid of square cells, so that the distance to it is found fast and exactly. */
 export interface StitchField extends Frame, CellIndex {
@@ -14,8 +14,10 @@ export interface StitchField extends Frame, CellIndex {
   readonly square: Float32Array
 }
 
-/** How many cells a field has at most, about. */
-const MOST_CELLS = 600_000
+/** How many cells a field has at most, about: as many as the first for any stitching, up to the second where it is dense. */
+const MOST_CELLS = { plain: 600_000, dense: 1_600_000 }
+/** How many cells go to the mean distance between lines of stitching, where that asks for more cells. */
+const CELLS_APART = 3
 /** Cells smaller than this bring nothing, mm. */
 const SMALLEST_CELL = 1
 
@@ -32,8 +34,10 @@ export function layField(stitching: readonly Polyline[], box: Box): StitchField 
     { at: '', value: width, min: 1e-3, max: 1e5, unit: 'mm' },
     { at: '', value: height, min: 1e-3, max: 1e5, unit: 'mm' },
   ])
-  const frame = frameOver(box, { cell: SMALLEST_CELL, most: MOST_CELLS })
   const stretches = stretchesOf(stitching)
+  const apart = (width * height) / Math.max(totalLength(stretches), SMALLEST_CELL)
+  const wanted = Math.min(Math.sqrt((width * height) / MOST_CELLS.plain), apart / CELLS_APART)
+  const frame = frameOver(box, { cell: Math.max(SMALLEST_CELL, wanted), most: MOST_CELLS.dense })
   const { starts, items } = sortIntoCells(stretches, frame)
   const marked = new Uint8Array(frame.columns * frame.rows)
   for (let i = 0; i < marked.length; i++) marked[i] = starts[i + 1]! > starts[i]! ? 1 : 0
@@ -42,28 +46,64 @@ export function layField(stitching: readonly Polyline[], box: Box): StitchField 
   return { ...frame, stretches, starts, items, round, square }
 }
 
+function totalLength(stretches: Stretches): number {
+  let sum = 0
+  for (let i = 0; i < stretches.count; i++) sum += stretchLength(stretches, i)
+  return sum
+}
+
+/** Something that looks at ranges of a field's items. */
+interface Looker {
+  look(from: number, to: number): void
+}
+
 /**
- * Calls `visit` with ranges of `items` that hold the stretches in the cells `ring` cells away from `home`. A row of
+ * Shows a looker the ranges of `items` that hold the stretches in the cells `ring` cells away from `home`. A row of
  * cells is one range, as items are sorted by cell.
  */
-function eachRangeInRing(
+function showRing(
   { columns, rows, starts }: StitchField,
-  { home, ring }: { readonly home: number; readonly ring: number },
-  visit: (from: number, to: number) => void,
-): void {
-  const [column, row] = [home % columns, Math.floor(home / columns)]
-  const [left, right] = [Math.max(0, column - ring), Math.min(columns - 1, column + ring)]
-  const [top, bottom] = [row - ring, row + ring]
-  const run = (y: number, x0: number, x1: number) => {
-    const [from, to] = [starts[y * columns + x0]!, starts[y * columns + x1 + 1]!]
-    if (from < to) visit(from, to)
+  [home, ring]: readonly [number, number],
+  looker: Looker,
+) {
+  const column = home % columns
+  const row = (home - column) / columns
+  const left = Math.max(0, column - ring)
+  const right = Math.min(columns - 1, column + ring)
+  const last = Math.min(rows - 1, row + ring)
+  for (let y = Math.max(0, row - ring); y <= last; y++) {
+    const at = y * columns
+    if (y === row - ring || y === row + ring) {
+      looker.look(starts[at + left]!, starts[at + right + 1]!)
+      continue
+    }
+    if (column - ring >= 0) looker.look(starts[at + left]!, starts[at + left + 1]!)
+    if (column + ring < columns) looker.look(starts[at + right]!, starts[at + right + 1]!)
   }
-  if (top >= 0) run(top, left, right)
-  if (bottom < rows && ring > 0) run(bottom, left, right)
-  const last = Math.min(rows - 1, bottom - 1)
-  for (let y = Math.max(0, top + 1); y <= last; y++) {
-    if (column - ring >= 0) run(y, left, left)
-    if (column + ring < columns) run(y, right, right)
+}
+
+/** Keeps the distance to the nearest stretch seen. */
+class Nearest implements Looker {
+  distance = Number.POSITIVE_INFINITY
+  readonly #field: StitchField
+  readonly #p: Point
+  readonly #metric: Metric
+
+  constructor(field: StitchField, p: Point, metric: Metric) {
+    this.#field = field
+    this.#p = p
+    this.#metric = metric
+  }
+
+  look(from: number, to: number): void {
+    if (from === to) return
+    const { items, stretches } = this.#field
+    let nearest = this.distance
+    for (let k = from; k < to; k++) {
+      const away = this.#metric.distance(this.#p, stretches, items[k]!)
+      if (away < nearest) nearest = away
+    }
+    this.distance = nearest
   }
 }
 
@@ -72,16 +112,13 @@ function eachRangeInRing(
  * Looks at rings of cells round the point's own, from the first that can hold stitching to the last that can matter.
  */
 export function distanceToStitching(field: StitchField, p: Point, metric: Metric): number {
-  const { cell, square, items, stretches } = field
+  const { cell, square } = field
   const home = cellAt(field, p)
-  if (square[home] === Infinity) return Infinity
-  let nearest = Infinity
-  for (let ring = Math.round(square[home]! / cell); (ring - 1) * cell < nearest; ring++) {
-    eachRangeInRing(field, { home, ring }, (from, to) => {
-      for (let k = from; k < to; k++) nearest = Math.min(nearest, metric.distance(p, stretches, items[k]!))
-    })
-  }
-  return nearest
+  const first = Math.round(square[home]! / cell)
+  if (first === Number.POSITIVE_INFINITY) return first
+  const nearest = new Nearest(field, p, metric)
+  for (let ring = first; (ring - 1) * cell < nearest.distance; ring++) showRing(field, [home, ring], nearest)
+  return nearest.distance
 }
 
 /** A circle or a square about a point. */
@@ -98,14 +135,16 @@ export function stretchesWithin(field: StitchField, { p, within, metric }: Aroun
   const home = cellAt(field, p)
   if (!(square[home]! <= within + cell)) return []
   const found = new Set<number>()
-  const last = Math.min(within / cell + 1, Math.max(columns, rows))
-  for (let ring = Math.round(square[home]! / cell); ring <= last; ring++) {
-    eachRangeInRing(field, { home, ring }, (from, to) => {
+  const looker: Looker = {
+    look(from, to) {
       for (let k = from; k < to; k++) {
         if (metric.distance(p, stretches, items[k]!) <= within) found.add(items[k]!)
       }
-    })
+    },
   }
+  const last = Math.min(within / cell + 1, Math.max(columns, rows))
+  for (let ring = Math.round(square[home]! / cell); ring <= last; ring++)
+    showRing(field, [home, ring], looker)
   return [...found]
 }
 

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts'
 import { type CellIndex, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
-import { type Polyline, type Stretches, stretchesOf } from './polyline.ts'
+import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
 
 /** Lines in the order in which they are stitched, so that what is earlier near a place is found fast. */
 export interface Trail extends Frame, CellIndex {
@@ -67,9 +67,6 @@ function measureAlong(polylines: readonly Polyline[], stretches: Stretches, back
   return { begins, spans, lines }
 }
 
-const stretchLength = ({ ax, ay, bx, by }: Stretches, i: number): number =>
-  Math.hypot(bx[i]! - ax[i]!, by[i]! - ay[i]!)
-
 function boxOf({ count, ax, ay, bx, by }: Stretches) {
   let [minX, minY, maxX, maxY] = count > 0 ? [Infinity, Infinity, -Infinity, -Infinity] : [0, 0, 0, 0]
   for (let i = 0; i < count; i++) {
@@ -107,15 +104,18 @@ function headingOf(stretches: Stretches, i: number): Point {
   return [(bx[i]! - ax[i]!) / length, (by[i]! - ay[i]!) / length]
 }
 
+/** The row or column that a coordinate in cells lies in. */
+const clip = (value: number, count: number): number => Math.min(count - 1, Math.max(0, Math.floor(value)))
+
 /** The nearest earlier place within reach of the place at `along`, if there is one. */
 export function lookBack(trail: Trail, along: number): Partner | undefined {
   const { columns, rows, cell, box, within, starts, items } = trail
   const here = readAlong(trail, along)
   const [x, y] = [here.p[0] - box.minX, here.p[1] - box.minY]
-  const index = (value: number, count: number) => Math.min(count - 1, Math.max(0, Math.floor(value / cell)))
-  const [left, right] = [index(x - within, columns), index(x + within, columns)]
+  const [left, right] = [clip((x - within) / cell, columns), clip((x + within) / cell, columns)]
   let best: Partner | undefined
-  for (let row = index(y - within, rows); row <= index(y + within, rows); row++) {
+  const last = clip((y + within) / cell, rows)
+  for (let row = clip((y - within) / cell, rows); row <= last; row++) {
     const to = starts[row * columns + right + 1]!
     for (let k = starts[row * columns + left]!; k < to; k++) {
       if (trail.begins[items[k]!]! >= along - trail.back) continue

@@ -10,17 +10,14 @@ export interface QuiltGaps {
   readonly bands: readonly Gaps[]
 }
 
-/** A gap is told to a fifth of a millimetre: less than the width of a thread. */
-const EXACTNESS = { within: 0.2 }
-
 /** Finds the largest gaps; bands that are not quilted are all gap. */
 export function findGaps(polylines: readonly Polyline[], quilt: Quilt): QuiltGaps {
   const outermost = quilt.rings.at(-1)!
   const field = layField(polylines, boundsOf(outermost))
   return {
-    whole: gapsInField(field, { rings: [outermost] }, EXACTNESS),
+    whole: gapsInField(field, { rings: [outermost] }),
     bands: quilt.bands.map(({ index }) =>
-      gapsInField(field, { rings: [quilt.rings[index + 1]!, quilt.rings[index]!] }, EXACTNESS),
+      gapsInField(field, { rings: [quilt.rings[index + 1]!, quilt.rings[index]!] }),
     ),
   }
 }

@@ -2,7 +2,7 @@ import { PlanError } from '../error.ts'
 import type { Line } from './line.ts'
 import { planNeedles, tieZones } from './needle-plan.ts'
 import { assertStitchSettings, STITCH_DEFAULTS, type StitchSettings } from './settings.ts'
-import { type Needle, tidyNeedles } from './tidy-needles.ts'
+import { type Needles, tidyNeedles } from './tidy-needles.ts'
 import { layTrack, type Track } from './track.ts'
 
 /**
@@ -62,26 +62,22 @@ function assertLongEnough({ lengthMm }: Track, { minLength }: StitchSettings): v
   throw new PlanError({ code: 'stitch/line-too-short', message, at: '' })
 }
 
-function pack(needles: readonly Needle[], track: Track) {
-  const points = needles.length
-  const packed = {
-    count: points - 1,
-    xs: Float64Array.from(needles, (n) => n.point[0]),
-    ys: Float64Array.from(needles, (n) => n.point[1]),
-    along: Float64Array.from(needles, (n) => n.along),
-    tied: new Uint8Array(points - 1),
-    parts: new Uint32Array(points - 1),
-  }
-  for (let i = 1; i < points; i++) {
-    packed.tied[i - 1] = needles[i]!.tied ? 1 : 0
-    packed.parts[i - 1] = track.parts[needles[i]!.piece]!
-  }
-  return { ...packed, lengthMm: sumOfLengths(packed.xs, packed.ys) }
+function pack({ xs, ys, along, tied, pieces }: Needles, track: Track) {
+  const count = xs.length - 1
+  const parts = new Uint32Array(count)
+  for (let i = 0; i < count; i++) parts[i] = track.parts[pieces[i + 1]!]!
+  const packed = { xs: new Float64Array(xs), ys: new Float64Array(ys), along: new Float64Array(along) }
+  const lengthMm = sumOfLengths(packed.xs, packed.ys)
+  return { count, ...packed, tied: new Uint8Array(tied).subarray(1), parts, lengthMm }
 }
 
 function sumOfLengths(xs: Float64Array, ys: Float64Array): number {
   let sum = 0
-  for (let i = 1; i < xs.length; i++) sum += Math.hypot(xs[i]! - xs[i - 1]!, ys[i]! - ys[i - 1]!)
+  for (let i = 1; i < xs.length; i++) {
+    const dx = xs[i]! - xs[i - 1]!
+    const dy = ys[i]! - ys[i - 1]!
+    sum += Math.sqrt(dx * dx + dy * dy)
+  }
   return sum
 }
 
@@ -123,5 +119,8 @@ export function countByPart(stitches: Stitches): { part: number; count: number; 
 }
 
 /** Length of stitch `i`, mm. */
-export const stitchLength = ({ xs, ys }: Stitches, i: number): number =>
-  Math.hypot(xs[i + 1]! - xs[i]!, ys[i + 1]! - ys[i]!)
+export function stitchLength({ xs, ys }: Pick<Stitches, 'xs' | 'ys'>, i: number): number {
+  const dx = xs[i + 1]! - xs[i]!
+  const dy = ys[i + 1]! - ys[i]!
+  return Math.sqrt(dx * dx + dy * dy)
+}

@@ -3,19 +3,22 @@ import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import type { StitchSettings } from './settings.ts'
 import { pointOnPiece, startOfPiece, type Track } from './track.ts'
 
-/** One place where the needle goes down. */
-export interface Needle {
-  readonly point: Point
+/** Places where the needle goes down, in order, as flat lists. */
+export interface Needles {
+  readonly xs: number[]
+  readonly ys: number[]
   /** Distance along the line, mm. */
-  readonly along: number
-  readonly piece: number
-  readonly fixed: boolean
-  /** Whether the stitch that ends here belongs to a tie-off. */
-  readonly tied: boolean
+  readonly along: number[]
+  /** The piece of the track that each lies in. */
+  readonly pieces: number[]
+  /** 1 for a cusp or an end of the line. */
+  readonly fixed: number[]
+  /** 1 where the stitch that ends here belongs to a tie-off. */
+  readonly tied: number[]
 }
 
 export interface Tidied {
-  readonly needles: readonly Needle[]
+  readonly needles: Needles
   /** Cusps that lie too close to another to have a needle point of their own. */
   readonly mergedCusps: number
   /** Greatest distance between a stitch and the line, mm. */
@@ -27,75 +30,161 @@ interface Work {
   readonly settings: StitchSettings
 }
 
+/** One place where the needle goes down. */
+interface Needle {
+  readonly point: Point
+  readonly along: number
+  readonly piece: number
+  readonly fixed: number
+  readonly tied: number
+}
+
 /** Takes out stitches that are too short, then splits those that are too long or cut a curve by too much. */
 export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: Work): Tidied {
-  const { needles, mergedCusps } = dropShort(readPlan(plan, zones, work.track), work.settings.minLength)
-  const tidied: Needle[] = [needles[0]!]
+  const needles = readPlan(plan, zones, work.track)
+  const mergedCusps = dropShort(needles, work.settings.minLength)
+  const tidied: Needles = { xs: [], ys: [], along: [], pieces: [], fixed: [], tied: [] }
+  copy(needles, 0, tidied)
   let worst = 0
-  for (let i = 1; i < needles.length; i++) {
-    worst = Math.max(worst, splitStitch(work, [needles[i - 1]!, needles[i]!], tidied))
+  for (let i = 1; i < needles.xs.length; i++) {
+    const error = errorOnPiece(needles, i, work)
+    if (error === undefined) {
+      worst = Math.max(worst, splitStitch(work, [needleOf(needles, i - 1), needleOf(needles, i)], tidied))
+    } else {
+      worst = Math.max(worst, error)
+      copy(needles, i, tidied)
+    }
   }
   return { needles: tidied, mergedCusps, worstChordError: worst }
 }
 
-function readPlan(plan: NeedlePlan, zones: readonly TieZone[], track: Track): Needle[] {
-  const isTied = (from: number, to: number) => zones.some((z) => from >= z.from && to <= z.to)
-  return plan.along.map((along, i) => ({
-    point: pointOnPiece(track, plan.pieces[i]!, along),
-    along,
-    piece: plan.pieces[i]!,
-    fixed: plan.fixed[i] === 1,
-    tied: i > 0 && isTied(plan.along[i - 1]!, along),
-  }))
+/** The chord error of a stitch that keeps to one straight piece or arc and is right as it is; else undefined. */
+function errorOnPiece(
+  { xs, ys, along, pieces }: Needles,
+  i: number,
+  { track, settings }: Work,
+): number | undefined {
+  const piece = pieces[i]!
+  if (pieces[i - 1] !== piece || track.segments[piece]!.kind === 'cubic') return undefined
+  const dx = xs[i]! - xs[i - 1]!
+  const dy = ys[i]! - ys[i - 1]!
+  if (Math.sqrt(dx * dx + dy * dy) > settings.lengthMm * (1 + 1e-9)) return undefined
+  if (track.segments[piece]!.kind === 'line') return 0
+  const error = sagitta(track.curvatures[piece]!, along[i]! - along[i - 1]!)
+  return error <= settings.chordTolerance ? error : undefined
+}
+
+function push(needles: Needles, { point, along, piece, fixed, tied }: Needle): void {
+  needles.xs.push(point[0])
+  needles.ys.push(point[1])
+  needles.along.push(along)
+  needles.pieces.push(piece)
+  needles.fixed.push(fixed)
+  needles.tied.push(tied)
+}
+
+function copy({ xs, ys, along, pieces, fixed, tied }: Needles, i: number, to: Needles): void {
+  to.xs.push(xs[i]!)
+  to.ys.push(ys[i]!)
+  to.along.push(along[i]!)
+  to.pieces.push(pieces[i]!)
+  to.fixed.push(fixed[i]!)
+  to.tied.push(tied[i]!)
+}
+
+const needleOf = ({ xs, ys, along, pieces, fixed, tied }: Needles, i: number): Needle => ({
+  point: [xs[i]!, ys[i]!],
+  along: along[i]!,
+  piece: pieces[i]!,
+  fixed: fixed[i]!,
+  tied: tied[i]!,
+})
+
+/** The planned needle points with their places; takes the plan's own lists over. */
+function readPlan({ along, pieces, fixed }: NeedlePlan, zones: readonly TieZone[], track: Track): Needles {
+  const needles: Needles = { xs: [], ys: [], along, pieces, fixed, tied: [] }
+  for (let i = 0; i < along.length; i++) {
+    const [x, y] = pointOnPiece(track, pieces[i]!, along[i]!)
+    needles.xs.push(x)
+    needles.ys.push(y)
+    needles.tied.push(i > 0 && isTied(zones, along[i - 1]!, along[i]!) ? 1 : 0)
+  }
+  return needles
+}
+
+function isTied(zones: readonly TieZone[], from: number, to: number): boolean {
+  for (const zone of zones) if (from >= zone.from && to <= zone.to) return true
+  return false
 }
 
 /**
- * Keeps needle points so that no stitch outside a tie-off is shorter than `minLength`. Of two points too close, a
- * cusp is kept before a point on a curve, the line's ends before any, and of two cusps the first.
+ * Takes out needle points so that no stitch outside a tie-off is shorter than asked. Of two points too close, a cusp
+ * is kept before a point on a curve, the line's ends before any, and of two cusps the first.
+ *
+ * @returns how many cusps were taken out
  */
-function dropShort(all: readonly Needle[], minLength: number) {
-  const needles: Needle[] = []
+function dropShort(needles: Needles, minLength: number): number {
+  const { fixed } = needles
+  const count = fixed.length
+  let kept = 0
   let mergedCusps = 0
-  const isShort = (a: Needle, b: Needle) => !b.tied && distance(a.point, b.point) < minLength
-  all.forEach((needle, i) => {
-    const isEnd = i === all.length - 1
-    while (needles.length > 1 && isShort(needles.at(-1)!, needle)) {
-      const last = needles.at(-1)!
-      if (!(isEnd || (needle.fixed && !last.fixed))) break
-      if (last.fixed) mergedCusps++
-      needles.pop()
+  for (let i = 0; i < count; i++) {
+    const isEnd = i === count - 1
+    while (kept > 1 && isShort(needles, [kept - 1, i], minLength)) {
+      const lastIsFixed = fixed[kept - 1] === 1
+      if (!isEnd && (fixed[i] === 0 || lastIsFixed)) break
+      if (lastIsFixed) mergedCusps++
+      kept--
     }
-    const last = needles.at(-1)
-    if (last && !isEnd && isShort(last, needle)) mergedCusps += needle.fixed ? 1 : 0
-    else needles.push(needle)
-  })
-  return { needles, mergedCusps }
+    if (i > 0 && !isEnd && isShort(needles, [kept - 1, i], minLength)) mergedCusps += fixed[i]!
+    else move(needles, i, kept++)
+  }
+  for (const list of Object.values(needles)) list.length = kept
+  return mergedCusps
+}
+
+function isShort({ xs, ys, tied }: Needles, [a, b]: readonly [number, number], minLength: number): boolean {
+  const dx = xs[b]! - xs[a]!
+  const dy = ys[b]! - ys[a]!
+  return tied[b] === 0 && Math.sqrt(dx * dx + dy * dy) < minLength
+}
+
+function move(needles: Needles, from: number, to: number): void {
+  if (from === to) return
+  const { xs, ys, along, pieces, fixed, tied } = needles
+  xs[to] = xs[from]!
+  ys[to] = ys[from]!
+  along[to] = along[from]!
+  pieces[to] = pieces[from]!
+  fixed[to] = fixed[from]!
+  tied[to] = tied[from]!
 }
 
 type Ends = readonly [Needle, Needle]
 
 /** Appends the stitch's end to `needles`, with as many points before it as it needs; returns the chord error left. */
-function splitStitch(work: Work, ends: Ends, needles: Needle[]): number {
+function splitStitch(work: Work, ends: Ends, needles: Needles): number {
   const [a, b] = ends
   const { lengthMm, chordTolerance } = work.settings
   const far = farthest(work.track, ends)
-  const tooLong = distance(a.point, b.point) > lengthMm * (1 + 1e-9)
+  const tooLong = chordOf(a, b) > lengthMm * (1 + 1e-9)
   const middle =
     tooLong || far.error > chordTolerance ? splitPoint(work, ends, tooLong ? undefined : far) : undefined
   if (!middle) {
-    needles.push(b)
+    push(needles, b)
     return far.error
   }
   return Math.max(splitStitch(work, [a, middle], needles), splitStitch(work, [middle, b], needles))
 }
+
+const chordOf = (a: Needle, b: Needle): number => distance(a.point, b.point)
 
 /** Where to split: at the point farthest off, or as far from one end as from the other; undefined if too short. */
 function splitPoint(work: Work, [a, b]: Ends, far: Far | undefined): Needle | undefined {
   const tries = [...(far ? [far.along] : []), halfway(work.track, [a, b])]
   for (const along of tries) {
     const needle = needleAt(work.track, [a, b], along)
-    const shortest = Math.min(distance(a.point, needle.point), distance(needle.point, b.point))
-    if (shortest >= work.settings.minLength) return needle
+    if (Math.min(chordOf(a, needle), chordOf(needle, b)) >= work.settings.minLength) return needle
   }
   return undefined
 }
@@ -103,7 +192,7 @@ function splitPoint(work: Work, [a, b]: Ends, far: Far | undefined): Needle | un
 function needleAt(track: Track, [a, b]: Ends, along: number): Needle {
   let piece = a.piece
   while (piece < b.piece && track.ends[piece]! < along) piece++
-  return { point: pointOnPiece(track, piece, along), along, piece, fixed: false, tied: b.tied }
+  return { point: pointOnPiece(track, piece, along), along, piece, fixed: 0, tied: b.tied }
 }
 
 /** The distance along the line at which its point is as far from one end of the stitch as from the other, mm. */
@@ -112,8 +201,8 @@ function halfway(track: Track, ends: Ends): number {
   let [low, high] = [a.along, b.along]
   for (let k = 0; k < 40; k++) {
     const middle = (low + high) / 2
-    const { point } = needleAt(track, ends, middle)
-    if (distance(a.point, point) < distance(point, b.point)) low = middle
+    const needle = needleAt(track, ends, middle)
+    if (chordOf(a, needle) < chordOf(needle, b)) low = middle
     else high = middle
   }
   return (low + high) / 2
@@ -126,24 +215,35 @@ interface Far {
 
 /** The point of the line within the stitch that lies farthest from its chord. */
 function farthest(track: Track, [a, b]: Ends): Far {
-  if (a.piece === b.piece && track.segments[a.piece]!.kind === 'line') return { along: a.along, error: 0 }
-  let far: Far = { along: a.along, error: 0 }
-  const look = (piece: number, along: number) => {
-    const error = distanceToLine(pointOnPiece(track, piece, along), a.point, b.point)
-    if (error > far.error) far = { along, error }
+  if (a.piece === b.piece) {
+    const { kind } = track.segments[a.piece]!
+    if (kind === 'line') return { along: a.along, error: 0 }
+    if (kind === 'arc') {
+      const error = sagitta(track.curvatures[a.piece]!, b.along - a.along)
+      return { along: (a.along + b.along) / 2, error }
+    }
   }
+  let far: Far = { along: a.along, error: 0 }
   for (let piece = a.piece; piece <= b.piece; piece++) {
     const from = Math.max(a.along, startOfPiece(track, piece))
     const to = Math.min(b.along, track.ends[piece]!)
     if (to <= from) continue
-    for (const share of SAMPLES[track.segments[piece]!.kind]) look(piece, from + (to - from) * share)
+    for (const share of SAMPLES[track.segments[piece]!.kind]) {
+      const along = from + (to - from) * share
+      const error = distanceToLine(pointOnPiece(track, piece, along), a.point, b.point)
+      if (error > far.error) far = { along, error }
+    }
   }
   return far
 }
+
+/** @source sagitta of an arc: R (1 - cos(arc / 2R)), Euclid III.35 */
+const sagitta = (curvature: number, arc: number): number =>
+  (1 - Math.cos(Math.min(Math.PI, (curvature * arc) / 2))) / curvature
 
 /** Where to look on a piece for the point farthest from a chord: joints, and the inside of what is curved. */
 const SAMPLES = {
   line: [1],
   cubic: [0.5, 1],
-  arc: [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1],
+  arc: [0.25, 0.5, 0.75, 1],
 } as const

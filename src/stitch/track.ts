@@ -1,10 +1,10 @@
-import { dot, norm, type Point, TOLERANCE } from '../geometry/point.ts'
+import { dot, type Point, TOLERANCE } from '../geometry/point.ts'
 import { derivativeAt, directionAt, pointAt, type Segment, segmentLength } from '../geometry/segment.ts'
-import { eachSegment, flattenStroke } from '../geometry/stroke.ts'
+import { eachSegment } from '../geometry/stroke.ts'
 import type { Line } from './line.ts'
 
 /** How far the chords of a cubic's pieces may stray from it, mm: sets how many pieces it is cut into. */
-const PIECE_TOLERANCE = 0.01
+const PIECE_TOLERANCE = 0.1
 
 /**
  * A line cut into pieces of nearly constant curvature, with the distance along the line at each piece's end. All
@@ -18,6 +18,8 @@ export interface Track {
   readonly t1: readonly number[]
   /** Distance along the line at the piece's end, mm. */
   readonly ends: readonly number[]
+  /** How much faster the curve runs at the piece's end than at its start, from -1 to 1; 0 where it runs evenly. */
+  readonly skews: readonly number[]
   /** 1 / radius, 1/mm; of a chain of short straight pieces, that of the curve it follows. */
   readonly curvatures: readonly number[]
   /** How far the direction jumps where the piece begins, radians; 0 at the line's start. */
@@ -43,6 +45,7 @@ export function layTrack(line: Line, cuspAngle: number): Track {
     t0: [],
     t1: [],
     ends: [],
+    skews: [],
     curvatures: [],
     jumps: [],
     parts: [],
@@ -51,9 +54,10 @@ export function layTrack(line: Line, cuspAngle: number): Track {
   let heading: Point | undefined
   line.parts.forEach((part, index) => {
     eachSegment(part.stroke, (from, segment) => {
-      if (segmentLength(from, segment) <= TOLERANCE) return
+      const cuts = segment.kind === 'cubic' ? cutCubic(from, segment) : [wholeOf(from, segment)]
+      if (cuts.reduce((sum, { length }) => sum + length, 0) <= TOLERANCE) return
       const jump = heading ? angleBetween(heading, directionAt(from, segment, 0)) : 0
-      addSegment(draft, { from, segment, part: index, jump })
+      addSegment(draft, { from, segment, cuts, part: index, jump })
       heading = directionAt(from, segment, 1)
     })
   })
@@ -69,47 +73,71 @@ export function angleBetween(a: Point, b: Point): number {
 interface Addition {
   readonly from: Point
   readonly segment: Segment
+  readonly cuts: readonly Cut[]
   readonly part: number
   readonly jump: number
 }
 
-function addSegment(draft: Draft, { from, segment, part, jump }: Addition): void {
-  const count = segment.kind === 'cubic' ? piecesOf(from, segment) : 1
-  for (let i = 0; i < count; i++) {
-    const [t0, t1] = [i / count, (i + 1) / count]
-    const length = pieceLength(from, segment, [t0, t1])
+function addSegment(draft: Draft, { from, segment, cuts, part, jump }: Addition): void {
+  cuts.forEach(({ length, curvature, skew }, i) => {
     draft.lengthMm += length
     draft.froms.push(from)
     draft.segments.push(segment)
-    draft.t0.push(t0)
-    draft.t1.push(t1)
+    draft.t0.push(i / cuts.length)
+    draft.t1.push((i + 1) / cuts.length)
     draft.ends.push(draft.lengthMm)
-    draft.curvatures.push(curvatureOf(from, segment, [t0, t1, length]))
+    draft.skews.push(skew)
+    draft.curvatures.push(curvature)
     draft.jumps.push(i === 0 ? jump : 0)
     draft.parts.push(part)
+  })
+}
+
+interface Cut {
+  readonly length: number
+  readonly curvature: number
+  readonly skew: number
+}
+
+function wholeOf(from: Point, segment: Segment): Cut {
+  const length = segmentLength(from, segment)
+  return { length, curvature: segment.kind === 'arc' ? Math.abs(segment.sweep) / length : 0, skew: 0 }
+}
+
+/**
+ * Pieces of a cubic at even steps of t.
+ *
+ * @source length by Simpson's rule over the speed
+ */
+function cutCubic(from: Point, cubic: Cubic): Cut[] {
+  const count = piecesOf(from, cubic)
+  const cuts: Cut[] = []
+  let before = derivativeAt(from, cubic, 0)
+  for (let i = 1; i <= count; i++) {
+    const middle = derivativeAt(from, cubic, (i - 0.5) / count)
+    const after = derivativeAt(from, cubic, i / count)
+    const [slow, fast] = [sizeOf(before), sizeOf(after)]
+    const length = (slow + 4 * sizeOf(middle) + fast) / (6 * count)
+    const turn = angleBetween(before, middle) + angleBetween(middle, after)
+    const skew = (fast - slow) / Math.max(fast + slow, Number.MIN_VALUE)
+    cuts.push({ length, curvature: length > 0 ? turn / length : 0, skew })
+    before = after
   }
+  return cuts
 }
 
-const piecesOf = (from: Point, segment: Segment): number =>
-  flattenStroke({ start: from, segments: [segment] }, PIECE_TOLERANCE).length - 1
+type Cubic = Segment & { readonly kind: 'cubic' }
 
-/** Simpson's rule over the speed of a short piece of a cubic; exact for the others. */
-function pieceLength(from: Point, segment: Segment, [t0, t1]: readonly [number, number]): number {
-  if (segment.kind !== 'cubic') return segmentLength(from, segment)
-  const speed = (t: number) => norm(derivativeAt(from, segment, t))
-  return ((speed(t0) + 4 * speed((t0 + t1) / 2) + speed(t1)) * (t1 - t0)) / 6
+/** As many as keep their chords to the tolerance. @source second differences, Wang 1984 (see flattenSegment) */
+function piecesOf(from: Point, { c1, c2, to }: Cubic): number {
+  const first: Point = [from[0] - 2 * c1[0] + c2[0], from[1] - 2 * c1[1] + c2[1]]
+  const second: Point = [c1[0] - 2 * c2[0] + to[0], c1[1] - 2 * c2[1] + to[1]]
+  const bend = Math.max(sizeOf(first), sizeOf(second))
+  return Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / PIECE_TOLERANCE)))
 }
 
-function curvatureOf(
-  from: Point,
-  segment: Segment,
-  [t0, t1, length]: readonly [number, number, number],
-): number {
-  if (segment.kind === 'line') return 0
-  if (segment.kind === 'arc') return Math.abs(segment.sweep) / length
-  const turn = angleBetween(directionAt(from, segment, t0), directionAt(from, segment, t1))
-  return length > 0 ? turn / length : 0
-}
+/** Length of a vector; much faster than Math.hypot, and no coordinate here comes near overflow. */
+const sizeOf = (v: Point): number => Math.sqrt(v[0] * v[0] + v[1] * v[1])
 
 /** Gives chains of straight pieces the curvature of the curve that they follow. */
 function followJoints(draft: Draft, cuspAngle: number): void {
@@ -126,12 +154,20 @@ function followJoints(draft: Draft, cuspAngle: number): void {
 /** Distance along the line at which piece `i` begins, mm. */
 export const startOfPiece = (track: Track, i: number): number => (i > 0 ? track.ends[i - 1]! : 0)
 
+/** When a share of a piece's length is reached, if the speed grows evenly: the root of (1 - skew) t + skew t² = share. */
+function timeAt(share: number, skew: number): number {
+  if (Math.abs(skew) < 1e-6) return share
+  const rest = 1 - skew
+  return (2 * share) / (rest + Math.sqrt(rest * rest + 4 * skew * share))
+}
+
 /** The point at `along` mm, which lies in piece `i`. */
 export function pointOnPiece(track: Track, i: number, along: number): Point {
   const start = startOfPiece(track, i)
   const share = (along - start) / Math.max(track.ends[i]! - start, Number.MIN_VALUE)
   const [t0, t1] = [track.t0[i]!, track.t1[i]!]
-  return pointAt(track.froms[i]!, track.segments[i]!, t0 + (t1 - t0) * Math.min(1, Math.max(0, share)))
+  const t = timeAt(Math.min(1, Math.max(0, share)), track.skews[i]!)
+  return pointAt(track.froms[i]!, track.segments[i]!, t0 + (t1 - t0) * t)
 }
 
 /** The piece that `along` mm lies in; at a joint, the one that ends there. */

@@ -159,6 +159,34 @@ describe('the largest gap, against a raster', () => {
     )
   })
 
+  it('is shown to be wrong by the raster when a line is left out or added', () => {
+    const ring = box(0, 0, 110, 80)
+    const lines: Point[][] = [
+      [
+        [0, 25],
+        [110, 25],
+      ],
+      [
+        [0, 50],
+        [110, 50],
+      ],
+    ]
+    const raster = gapByBruteForce(lines, ring, 0.8)
+    const sizeOf = (some: Point[][]) => largestGap(some.map(polylineOf), { rings: [ring] }).circle.sizeMm
+    expect(sizeOf(lines)).toBeGreaterThanOrEqual(raster)
+    expect(sizeOf(lines)).toBeLessThanOrEqual(raster + 0.8 * Math.SQRT2)
+    expect(sizeOf(lines.slice(0, 1))).toBeGreaterThan(raster + 0.8 * Math.SQRT2)
+    expect(
+      sizeOf([
+        ...lines,
+        [
+          [0, 65],
+          [110, 65],
+        ],
+      ]),
+    ).toBeLessThan(raster)
+  })
+
   it('of a part of the quilt is never larger than that of the whole, and circles fit no square larger', () => {
     fc.assert(
       fc.property(fc.array(polyline, { minLength: 1, maxLength: 4 }), (lines) => {
