@@ -94,8 +94,8 @@ const { min, max } = motif.suits
 const plans: Plan[] = [
   { width: min, half: 5.3 * min, station: 2.6 * min, edges: ['inner', 'outer', 'inner'] },
   { width: min + (max - min) * 0.3, half: 0, station: 0, edges: ['outer', 'inner', 'outer'] },
-  { width: max, half: 0, station: 0, edges: ['inner', 'inner', 'outer'] },
-  { width: max, half: 0, station: 0, edges: ['outer', 'outer', 'inner'] },
+  { width: max, half: 0, station: 0, edges: ['inner', 'inner', 'inner'] },
+  { width: max, half: 0, station: 0, edges: ['outer', 'outer', 'outer'] },
 ].map((p, i) => ({
   ...p,
   half: p.width * [5.3, 4.6, 3.4, 3.4][i]!,

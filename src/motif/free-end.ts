@@ -1,7 +1,7 @@
 import { distance, dot, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import { cubic, type Segment } from '../geometry/segment.ts'
 import { type Stroke, StrokeBuilder, transformStroke } from '../geometry/stroke.ts'
-import type { Drawn, Edge, Strip } from './contract.ts'
+import type { Drawn, Edge, MitreStrip, Strip } from './contract.ts'
 
 /** A place on a line and the direction in which it is passed, as an angle in radians from u towards v. */
 export interface Post {
@@ -11,17 +11,28 @@ export interface Post {
 
 /** A strip seen from the edge on which its stroke starts: y = 0 there, y = width on the other edge. */
 export interface FreeStrip {
+  /** Up to the end line at half the width, mm. */
   readonly length: number
   readonly width: number
+  readonly repeats: number
+  /** How far the end line leans away from the start, x per y: 0 but at a mitre. */
+  readonly lean: number
   /** Whether the stroke ends on the edge on which it starts. */
   readonly returns: boolean
+  readonly seed: number
 }
 
-export const freeStrip = ({ length, width, from, to }: Strip): FreeStrip => ({
-  length,
-  width,
-  returns: from === to,
-})
+export function freeStrip(strip: Strip | MitreStrip): FreeStrip {
+  const skew = 'skew' in strip ? strip.skew : 0
+  return {
+    length: strip.length + (skew * strip.width) / 2,
+    width: strip.width,
+    repeats: strip.repeats,
+    lean: strip.from === 'inner' ? skew : -skew,
+    returns: strip.from === strip.to,
+    seed: strip.seed,
+  }
+}
 
 /** Turns a stroke drawn in a `FreeStrip` into what the contract asks for: touches at its start and end alone. */
 export function drawnFree(strip: { from: Edge; to: Edge; width: number }, stroke: Stroke): Drawn {
