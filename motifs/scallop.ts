@@ -43,9 +43,9 @@ function riseOf({ step, width }: HalfRepeat): Stroke {
   return line.arcAlong([Math.cos(slope), Math.sin(slope)], [step, width]).build()
 }
 
-/** From a cusp in the outer corner, where an arc would cross the mitre: out along the mitre. */
+/** From a cusp in the outer corner, where an arc would cross the mitre: out at a narrow angle to it. */
 function riseFromCorner({ step, width, lean }: HalfRepeat): Stroke {
   const out = 0.4 * width
   const under = Math.min(step, Math.max(0.55 * step, 1.02 * lean * width))
-  return new StrokeBuilder([0, 0]).cubicTo([out * lean, out], [under, width], [step, width]).build()
+  return new StrokeBuilder([0, 0]).cubicTo([1.8 * out * lean, out], [under, width], [step, width]).build()
 }
