@@ -1,5 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import clamshell from '../../motifs/clamshell.ts'
+import crosshatch from '../../motifs/crosshatch.ts'
 import meander from '../../motifs/meander.ts'
 import spiralChain from '../../motifs/spiral-chain.ts'
 import swirl from '../../motifs/swirl.ts'
@@ -15,6 +17,8 @@ const all: Named = [
   ['swirl', swirl],
   ['spiral chain', spiralChain],
   ['meander', meander],
+  ['clamshell', clamshell],
+  ['crosshatch', crosshatch],
 ]
 const simple: Named = [
   ['swirl', swirl],
