@@ -52,13 +52,19 @@ function halfSide({ width, half, station, edges }: Plan): Point[][] {
       stretch,
       from: edges[i]!,
       to: edges[i + 1]!,
-      halfRepeats: 2 * Math.max(1, Math.round(length / motif.repeat(width, filler.values))),
+      halfRepeats: halfRepeats(length / motif.repeat(width, filler.values), edges[i] === edges[i + 1]),
       atMiddle: i === 0,
       atCorner: i === 1,
       seed: i + 1,
     }
     return flattenStroke(drawStretch(filler, run).stroke, 0.01) as Point[]
   })
+}
+
+/** Whole repeats for a motif that ends by itself; otherwise whole ones from an edge back to it, and a half more across. */
+function halfRepeats(repeats: number, isBack: boolean): number {
+  if (motif.ends === 'free') return 2 * Math.max(1, Math.round(repeats))
+  return isBack ? 2 * Math.max(1, Math.round(repeats)) : 2 * Math.max(0, Math.round(repeats - 0.5)) + 1
 }
 
 const pathOf = (points: readonly Point[]): string =>

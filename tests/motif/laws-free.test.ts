@@ -1,5 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import clamshell from '../../motifs/clamshell.ts'
+import crosshatch from '../../motifs/crosshatch.ts'
+import meander from '../../motifs/meander.ts'
+import spiralChain from '../../motifs/spiral-chain.ts'
 import swirl from '../../motifs/swirl.ts'
 import { strokeLength } from '../../src/geometry/stroke.ts'
 import type { Edge, Motif } from '../../src/motif/contract.ts'
@@ -9,9 +13,22 @@ import { assertLaw, assertParams, caseArbitrary, LAWS } from '../support/motif-l
 
 type Named = readonly (readonly [name: string, motif: Motif])[]
 
-const all: Named = [['swirl', swirl]]
-const simple: Named = [['swirl', swirl]]
-const mitred: Named = [['swirl', swirl]]
+const all: Named = [
+  ['swirl', swirl],
+  ['spiral chain', spiralChain],
+  ['meander', meander],
+  ['clamshell', clamshell],
+  ['crosshatch', crosshatch],
+]
+const simple: Named = [
+  ['swirl', swirl],
+  ['spiral chain', spiralChain],
+  ['meander', meander],
+]
+const mitred: Named = [
+  ['swirl', swirl],
+  ['spiral chain', spiralChain],
+]
 
 describe.each(all)('%s', (_name, motif) => {
   it('has defaults within its limits', () => assertParams(motif))
