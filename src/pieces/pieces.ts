@@ -8,7 +8,7 @@ import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { alongOf, type BandFiller, isByPatch } from './band-filler.ts'
 import { type BandExtent, type Group, groupBands, stretchesFor } from './grouping.ts'
-import { fillOf, patchStrokes } from './patch-pieces.ts'
+import { fillOf, PatchWork } from './patch-pieces.ts'
 import { frameOf, heightAt } from './side-frame.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
@@ -135,6 +135,7 @@ class Workshop {
   readonly pieces: Piece[] = []
   readonly sectors: Sector[] = []
   readonly ditched: DitchedPatch[] = []
+  readonly #patchWork = new Map<number, PatchWork>()
   readonly #drawn = new Map<string, DrawnRun>()
   readonly #repeats: number[][]
   readonly #stretch: { min: number; max: number }[]
@@ -183,12 +184,14 @@ class Workshop {
   ): void {
     const fillers = this.fillers[band]
     if (!isByPatch(fillers)) return
+    const work = this.#patchWork.get(band) ?? new PatchWork()
+    this.#patchWork.set(band, work)
     for (const [number, patch] of (this.quilt.patches ?? []).entries()) {
       if (patch.band !== band || patch.side !== side) continue
       const fill = fillOf(patch, fillers)
       if (!fill) continue
       const sector = first + sectorAlong(patch.along, shares)
-      for (const stroke of patchStrokes(patch, fill))
+      for (const stroke of work.strokesIn(patch, fill))
         this.pieces.push({ band, sector, stroke, startRing: undefined, endRing: undefined })
       if (fill.filler.ditch) this.ditched.push({ patch: number, sector })
     }
