@@ -3,6 +3,7 @@ import bracket from './bracket.ts'
 import cable from './cable.ts'
 import echoRails from './echo-rails.ts'
 import loopLine from './loop-line.ts'
+import meander from './meander.ts'
 import pearls from './pearls.ts'
 import pianoKeys from './piano-keys.ts'
 import ribbon from './ribbon.ts'
@@ -19,6 +20,7 @@ export const MOTIFS: Readonly<Record<string, Motif>> = {
   cable,
   'echo-rails': echoRails,
   'loop-line': loopLine,
+  meander,
   pearls,
   'piano-keys': pianoKeys,
   ribbon,

@@ -1,46 +1,28 @@
-import { basename, extname } from 'node:path'
-import { MOTIFS } from '../../motifs/index.ts'
 import { exportDrawing } from '../export/index.ts'
-import { planFromText } from '../pipeline.ts'
-import { LIMITS } from '../plan/limits.ts'
+import { reportPage } from '../report/report-page.ts'
 import { summaryText } from '../report/summary.ts'
-import { readText, writeFiles } from './files.ts'
-import { Progress } from './progress.ts'
-import { attempt, terminal } from './run.ts'
+import { fromPlanFile, type OutputOptions } from './plan-file.ts'
+import { pngOf } from './png.ts'
 
-interface PlanOptions {
-  readonly out?: string
-  readonly replace?: boolean
+interface PlanOptions extends OutputOptions {
   readonly json?: boolean
+  readonly png?: boolean
+  readonly page?: boolean
 }
 
 /** `ditchline plan FILE`: plans, writes picture, report and line, and prints what a quilter wants to know first. */
-export function planCommand(
-  file: string,
-  { out, replace = false, json = false }: PlanOptions,
-): Promise<number> {
-  const progress = new Progress()
-  const work = async () => {
-    const text = readText(file, LIMITS.fileBytes)
-    progress.say(`Planning ${file} ...`)
-    const planned = planFromText(text, { motifs: MOTIFS })
-    const folder = out ?? basename(file, extname(file))
-    const report = `${JSON.stringify(planned.report, null, 2)}\n`
-    const written = writeFiles(
-      folder,
-      [
-        { name: 'picture.svg', content: await exportDrawing('picture', planned.drawing) },
-        { name: 'report.json', content: report },
-        { name: 'line.json', content: await exportDrawing('line-json', planned.drawing) },
+export const planCommand = (file: string, options: PlanOptions): Promise<number> =>
+  fromPlanFile(file, options, async ({ drawing, report }) => {
+    const reportText = `${JSON.stringify(report, null, 2)}\n`
+    const picture = (await exportDrawing('picture', drawing)) as string
+    return {
+      files: [
+        { name: 'picture.svg', content: picture },
+        { name: 'report.json', content: reportText },
+        { name: 'line.json', content: await exportDrawing('line-json', drawing) },
+        ...(options.png ? [{ name: 'picture.png', content: await pngOf(picture) }] : []),
+        ...(options.page ? [{ name: 'report.html', content: reportPage(drawing, { report, pictureSvg: picture }) }] : []),
       ],
-      { replace },
-    )
-    progress.done()
-    terminal.out(
-      json
-        ? report.trimEnd()
-        : `${summaryText(planned.report)}\n\nWrote ${written.map((path) => basename(path)).join(', ')} to ${folder}`,
-    )
-  }
-  return attempt(work, { file, to: terminal }).finally(() => progress.done())
-}
+      say: (written) => (options.json ? reportText.trimEnd() : `${summaryText(report)}\n\n${written}`),
+    }
+  })

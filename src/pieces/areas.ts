@@ -1,28 +1,37 @@
+import type { Net } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
-/** Areas in the order of work, each a list of piece indices. */
+/** Areas in the order of work, each a list of the route's required edges: pieces, and seams stitched in the ditch. */
 export type AreaOrder = readonly (readonly number[])[]
 
 /**
  * Orders of work worth trying: group after group from the middle outward or from the outside in, each once round the
  * quilt, beginning at a corner or at the middle of a side.
  */
-export function areaOrders(pieces: Pieces): AreaOrder[] {
-  const bySector = piecesBySector(pieces)
+export function areaOrders(pieces: Pieces, net: Pick<Net, 'fills' | 'seams'>): AreaOrder[] {
+  const bySector = edgesBySector(pieces, net)
   const rings = sectorsByGroup(pieces)
   const begins = beginnings(pieces, rings)
   const outward = rings.map((_, group) => group)
   const ways = rings.length > 1 ? [outward, [...outward].reverse()] : [outward]
   return ways.flatMap((groups) =>
     begins.map((begin) =>
-      groups.flatMap((g) => rotate(rings[g]!, begin[g]!)).map((sector) => bySector[sector]!),
+      groups
+        .flatMap((g) => rotate(rings[g]!, begin[g]!))
+        .map((sector) => bySector[sector]!)
+        .filter((edges) => edges.length > 0),
     ),
   )
 }
 
-function piecesBySector(pieces: Pieces): number[][] {
+function edgesBySector(pieces: Pieces, { fills, seams }: Pick<Net, 'fills' | 'seams'>): number[][] {
   const lists: number[][] = pieces.sectors.map(() => [])
-  pieces.pieces.forEach((piece, index) => lists[piece.sector]!.push(index))
+  pieces.pieces.forEach((piece, index) => {
+    lists[piece.sector]!.push(index)
+  })
+  seams.forEach(({ ditch }, index) => {
+    if (ditch !== undefined) lists[ditch]!.push(fills.length + index)
+  })
   return lists
 }
 

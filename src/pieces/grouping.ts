@@ -2,25 +2,32 @@ import { nearestOfParity, type Rhythm } from '../motif/fit.ts'
 
 /** A run of neighbouring filled bands that is stitched together, area by area. */
 export interface Group {
-  /** Index of its innermost band. */
+  /** Index of its innermost band that a filler runs along. */
   readonly first: number
-  /** How many bands: odd, so that there-and-back ends on the far side of each area. */
+  /** How many such bands: odd, so that there-and-back ends on the far side of each area; none in a pieced band alone. */
   readonly count: number
+  /** Indices of the bands beside them that are filled patch by patch in the same areas. */
+  readonly pieced: readonly number[]
 }
 
 /** What the grouping needs to know of a band. */
 export interface BandExtent {
-  /** Undefined for a band that is left unquilted. */
+  /** Undefined for a band that no filler runs along. */
   readonly rhythm: Rhythm | undefined
+  /** Filled patch by patch. */
+  readonly pieced: boolean
   /** Greatest finished width, mm. */
   readonly depth: number
   /** Length round its outer seam, mm. */
   readonly perimeter: number
 }
 
+const isFilled = (band: BandExtent): boolean => band.rhythm !== undefined || band.pieced
+
 /**
- * Splits the filled bands into runs of an odd number of neighbours, each no deeper than the reach where that can be, so
- * that the quilt is moved as seldom as possible: the fewest areas, each as long as the reach.
+ * Splits the filled bands into runs of neighbours, each no deeper than the reach where that can be, so that the quilt is
+ * moved as seldom as possible: the fewest areas, each as long as the reach. Bands that a filler runs along lie side by
+ * side in a run and are odd in number; pieced ones lie on either side of them.
  *
  * Post-condition: every filled band is in exactly one group; groups come from the inside out.
  */
@@ -31,32 +38,58 @@ export function groupBands(
   const groups: Group[] = []
   let first = 0
   while (first < bands.length) {
-    if (!bands[first]!.rhythm) {
+    if (!isFilled(bands[first]!)) {
       first++
       continue
     }
     let end = first
-    while (end < bands.length && bands[end]!.rhythm) end++
-    groups.push(...splitRun(bands.slice(first, end), reach).map((g) => ({ ...g, first: g.first + first })))
+    while (end < bands.length && isFilled(bands[end]!)) end++
+    groups.push(...splitRun(bands.slice(first, end), reach).map((group) => shifted(group, first)))
     first = end
   }
   return groups
 }
 
+const shifted = ({ first, count, pieced }: Group, by: number): Group => ({
+  first: first + by,
+  count,
+  pieced: pieced.map((band) => band + by),
+})
+
 /** The cheapest split of a run by dynamic programming over where its last group begins. */
 function splitRun(run: readonly BandExtent[], reach: { along: number; deep: number }): Group[] {
-  const best: { cost: number; groups: Group[] }[] = [{ cost: 0, groups: [] }]
+  const best: ({ cost: number; groups: Group[] } | undefined)[] = [{ cost: 0, groups: [] }]
   for (let end = 1; end <= run.length; end++) {
-    let least = { cost: Number.POSITIVE_INFINITY, groups: [] as Group[] }
-    for (let count = 1; count <= end; count += 2) {
-      const before = best[end - count]!
-      const cost = before.cost + areasOf(run.slice(end - count, end), reach)
-      if (cost < least.cost) least = { cost, groups: [...before.groups, { first: end - count, count }] }
+    let least: { cost: number; groups: Group[] } | undefined
+    for (let begin = end - 1; begin >= 0; begin--) {
+      const before = best[begin]
+      const group = groupOf(run, begin, end)
+      if (!before || !group) continue
+      const cost = before.cost + areasOf(run.slice(begin, end), reach) + lapsOf(run.slice(begin, end))
+      if (!least || cost < least.cost) least = { cost, groups: [...before.groups, group] }
     }
     best.push(least)
   }
   return best[run.length]!.groups
 }
+
+/** The bands as one group; undefined if they can't be. */
+function groupOf(run: readonly BandExtent[], begin: number, end: number): Group | undefined {
+  const indices = Array.from({ length: end - begin }, (_, i) => begin + i)
+  const woven = indices.filter((i) => !run[i]!.pieced)
+  const pieced = indices.filter((i) => run[i]!.pieced)
+  if (woven.length === 0) return pieced.length === 1 ? { first: begin, count: 0, pieced } : undefined
+  const isTogether = woven.at(-1)! - woven[0]! === woven.length - 1
+  if (!isTogether || woven.length % 2 === 0) return undefined
+  return { first: woven[0]!, count: woven.length, pieced }
+}
+
+/** Travel that costs as much as one more move of the quilt, mm. */
+const TRAVEL_PER_MOVE = 200
+
+/** Patches alone lead nowhere: going on from area to area takes a lap in the ditch. Counted in moves of the quilt. */
+const lapsOf = (bands: readonly BandExtent[]): number =>
+  bands.every((band) => band.pieced) ? bands.at(-1)!.perimeter / TRAVEL_PER_MOVE : 0
 
 /** How many times the quilt is moved to stitch these bands together; a part deeper than the reach takes several goes. */
 function areasOf(bands: readonly BandExtent[], reach: { along: number; deep: number }): number {

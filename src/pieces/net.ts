@@ -1,10 +1,14 @@
-import { distance, dot, type Point, subtract, unit } from '../geometry/point.ts'
+import { distance, dot, lerp, type Point, subtract, unit } from '../geometry/point.ts'
 import { endOf, strokeLength } from '../geometry/stroke.ts'
-import type { Quilt } from '../quilt/quilt.ts'
-import type { Pieces } from './pieces.ts'
+import type { Patch } from '../quilt/patch.ts'
+import { PointGrid } from '../quilt/point-grid.ts'
+import type { Quilt, Seam } from '../quilt/quilt.ts'
+import type { Piece, Pieces } from './pieces.ts'
 
 /** Touches closer together than this are one crossing, mm. */
 const SAME_TOUCH = 0.01
+/** Side of the squares in which the corners of patches are kept, mm. */
+const CELL = 20
 
 /** A stretch of ditch between two neighbouring vertices: where the line may travel. */
 export interface SeamEdge {
@@ -13,6 +17,10 @@ export interface SeamEdge {
   /** The ring it lies on, or the band whose corner seam it is. */
   readonly ring?: number
   readonly corner?: number
+  /** The band whose patch seam it is. */
+  readonly patch?: number
+  /** The sector in which it is stitched in the ditch, if it is. */
+  readonly ditch?: number
 }
 
 /** The graph of the quilt: touches and seam ends as vertices, pieces and stretches of seam as edges. */
@@ -26,11 +34,18 @@ export interface Net {
 /** Ties pieces and seams together at the places where they meet. */
 export function tieNet(quilt: Quilt, pieces: Pieces): Net {
   const builder = new NetBuilder(quilt)
+  const vertexOf = (piece: Piece, ring: number | undefined, at: Point) =>
+    ring === undefined ? builder.inBand(piece.band, at) : builder.touch(ring, at)
   const ends = pieces.pieces.map((piece) => ({
-    u: builder.touch(piece.startRing, piece.stroke.start),
-    v: builder.touch(piece.endRing, endOf(piece.stroke)),
+    u: vertexOf(piece, piece.startRing, piece.stroke.start),
+    v: vertexOf(piece, piece.endRing, endOf(piece.stroke)),
   }))
-  for (const seam of quilt.seams) if (seam.kind === 'corner') builder.cornerSeam(seam.index, seam.points)
+  const ditches = new Map(pieces.ditched.map(({ patch, sector }) => [patch, sector]))
+  for (const seam of quilt.seams) {
+    if (seam.kind === 'corner') builder.cornerSeam(seam.index, seam.points)
+    if (seam.kind === 'patch') builder.patchSeam(seam, ditches)
+  }
+  for (const [patch, sector] of ditches) builder.ringDitch(quilt.patches![patch]!, sector)
   const seams = builder.close()
   const fills = ends.map((end, i) => ({ ...end, length: strokeLength(pieces.pieces[i]!.stroke) }))
   return { positions: builder.positions, fills, seams }
@@ -39,7 +54,8 @@ export function tieNet(quilt: Quilt, pieces: Pieces): Net {
 class NetBuilder {
   readonly positions: Point[] = []
   readonly #rings: RingWalk[]
-  readonly #corners: SeamEdge[] = []
+  readonly #inside = new Map<number, { grid: PointGrid; vertices: number[] }>()
+  readonly #inner: SeamEdge[] = []
 
   constructor(quilt: Quilt) {
     this.#rings = quilt.rings.map((ring) => new RingWalk(ring))
@@ -54,23 +70,55 @@ class NetBuilder {
     return this.#rings[ring]!.vertexAt(at, () => this.positions.push(at) - 1)
   }
 
+  /** The vertex at a place in a band: on one of its two rings if it lies there. */
+  inBand(band: number, at: Point): number {
+    let places = this.#inside.get(band)
+    if (!places) {
+      places = { grid: new PointGrid(SAME_TOUCH, CELL), vertices: [] }
+      this.#inside.set(band, places)
+    }
+    const number = places.grid.numberAt(at)
+    places.vertices[number] ??= this.#vertexInBand(band, at)
+    return places.vertices[number]!
+  }
+
+  #vertexInBand(band: number, at: Point): number {
+    for (const ring of [band, band + 1]) if (this.#rings[ring]!.holds(at)) return this.touch(ring, at)
+    return this.positions.push(at) - 1
+  }
+
   cornerSeam(band: number, points: readonly Point[]): void {
     const u = this.touch(band, points[0]!)
     const v = this.touch(band + 1, points.at(-1)!)
-    this.#corners.push({ u, v, corner: band })
+    this.#inner.push({ u, v, corner: band })
   }
 
-  /** The stretches of seam between neighbours, round each ring, and the corner seams. */
+  patchSeam({ index, points, patches }: Seam, ditches: ReadonlyMap<number, number>): void {
+    const [u, v] = points.map((p) => this.inBand(index, p)) as [number, number]
+    const ditch = patches?.map((patch) => ditches.get(patch)).find((sector) => sector !== undefined)
+    if (u !== v) this.#inner.push({ u, v, patch: index, ...(ditch !== undefined && { ditch }) })
+  }
+
+  /** Marks where a patch lies along its band's seams: there the ditch is stitched. */
+  ringDitch({ band, outline }: Patch, sector: number): void {
+    outline.forEach((from, i) => {
+      const to = outline[(i + 1) % outline.length]!
+      for (const ring of [this.#rings[band]!, this.#rings[band + 1]!]) {
+        if (!(ring.holds(from) && ring.holds(to) && ring.holds(lerp(from, to, 0.5)))) continue
+        this.inBand(band, from)
+        this.inBand(band, to)
+        ring.ditch(from, to, sector)
+      }
+    })
+  }
+
+  /** The stretches of seam between neighbours, round each ring, and the seams inside the bands. */
   close(): SeamEdge[] {
     const edges: SeamEdge[] = []
     this.#rings.forEach((ring, index) => {
-      const order = ring.inOrder()
-      order.forEach((u, i) => {
-        const v = order[(i + 1) % order.length]!
-        if (u !== v) edges.push({ u, v, ring: index })
-      })
+      for (const edge of ring.edges()) edges.push({ ...edge, ring: index })
     })
-    return [...edges, ...this.#corners]
+    return [...edges, ...this.#inner]
   }
 }
 
@@ -83,6 +131,7 @@ class RingWalk {
     readonly before: number
   }[]
   readonly #vertices = new Map<number, { readonly at: number; readonly vertex: number }[]>()
+  readonly #ditches: { readonly from: number; readonly to: number; readonly sector: number }[] = []
   readonly #perimeter: number
 
   constructor(ring: readonly Point[]) {
@@ -108,22 +157,47 @@ class RingWalk {
     return vertex
   }
 
-  inOrder(): number[] {
-    return [...this.#vertices.values()]
-      .flat()
-      .sort((a, b) => a.at - b.at)
-      .map((known) => known.vertex)
+  /** Whether a place lies on the ring. */
+  holds(point: Point): boolean {
+    return this.#foot(point).away < SAME_TOUCH
+  }
+
+  /** Says that a stretch of one side is stitched in the ditch. */
+  ditch(a: Point, b: Point, sector: number): void {
+    const [from, to] = [this.#foot(a).at, this.#foot(b).at].sort((x, y) => x - y) as [number, number]
+    // The ring's end is its start: a stretch that ends there runs from its other end to the full length.
+    const isLast = to - from > distance(a, b) + SAME_TOUCH
+    this.#ditches.push(isLast ? { from: to, to: this.#perimeter, sector } : { from, to, sector })
+  }
+
+  /** The stretches between neighbouring vertices, once round. */
+  edges(): { u: number; v: number; ditch?: number }[] {
+    const order = [...this.#vertices.values()].flat().sort((a, b) => a.at - b.at)
+    const ditches = [...this.#ditches].sort((a, b) => a.from - b.from)
+    return order.flatMap(({ at, vertex: u }, i) => {
+      const next = order[i + 1] ?? { at: this.#perimeter, vertex: order[0]!.vertex }
+      if (u === next.vertex) return []
+      const middle = (at + next.at) / 2
+      const ditch = ditches.find(({ from, to }) => from < middle && middle < to)
+      return [{ u, v: next.vertex, ...(ditch && { ditch: ditch.sector }) }]
+    })
   }
 
   #distanceAlong(point: Point): number {
-    let [best, least] = [0, Number.POSITIVE_INFINITY]
+    const { at } = this.#foot(point)
+    // The ring's end is its start.
+    return at > this.#perimeter - SAME_TOUCH ? 0 : at
+  }
+
+  /** The nearest place on the ring, and how far off it the point lies. */
+  #foot(point: Point): { at: number; away: number } {
+    let [at, away] = [0, Number.POSITIVE_INFINITY]
     for (const side of this.#sides) {
       const along = Math.min(side.length, Math.max(0, dot(subtract(point, side.from), side.along)))
       const foot: Point = [side.from[0] + side.along[0] * along, side.from[1] + side.along[1] * along]
-      const away = distance(foot, point)
-      if (away < least) [best, least] = [side.before + along, away]
+      const off = distance(foot, point)
+      if (off < away) [at, away] = [side.before + along, off]
     }
-    // The ring's end is its start.
-    return best > this.#perimeter - SAME_TOUCH ? 0 : best
+    return { at, away }
   }
 }

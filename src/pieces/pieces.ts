@@ -6,7 +6,9 @@ import type { Edge } from '../motif/contract.ts'
 import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw-stretch.ts'
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
+import { alongOf, type BandFiller, isByPatch } from './band-filler.ts'
 import { type BandExtent, type Group, groupBands, stretchesFor } from './grouping.ts'
+import { fillOf, PatchWork } from './patch-pieces.ts'
 import { frameOf, heightAt } from './side-frame.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
@@ -15,9 +17,15 @@ export interface Piece {
   /** Which area-sized part of which group it lies in: an index into `Pieces.sectors`. */
   readonly sector: number
   readonly stroke: Stroke
-  /** The seams (rings) on which it starts and ends. */
-  readonly startRing: number
-  readonly endRing: number
+  /** The seams (rings) on which it starts and ends; undefined for a corner of a patch, wherever that lies. */
+  readonly startRing: number | undefined
+  readonly endRing: number | undefined
+}
+
+/** A patch whose seams are stitched in the ditch. */
+export interface DitchedPatch {
+  readonly patch: number
+  readonly sector: number
 }
 
 /** One stretch of a group's ring between two stations, in order round the quilt. */
@@ -41,6 +49,7 @@ export interface Pieces {
   /** Of each group in turn, clockwise from the top left corner. */
   readonly sectors: readonly Sector[]
   readonly pieces: readonly Piece[]
+  readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
 }
 
@@ -48,14 +57,14 @@ export interface Pieces {
 export type Reach = readonly [width: number, height: number]
 
 /**
- * Fits a filler into every band and cuts it at its touches.
+ * Fits a filler into every band, or into its patches, and cuts it at its touches.
  *
  * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
  * @param seed     changes what is irregular
  */
 export function cutPieces(
   quilt: Quilt,
-  fillers: readonly (Filler | undefined)[],
+  fillers: readonly (BandFiller | undefined)[],
   { reach, seed }: { reach: Reach; seed: number },
 ): Pieces {
   const extents = quilt.bands.map((band, k) => extentOf(band, fillers[k]))
@@ -69,13 +78,15 @@ export function cutPieces(
     phase = g === 0 ? 1 : phaseAfter(groups[g - 1]!, group, { phase, stretches: plans[0]!.stretches })
     plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
   })
-  return { groups, sectors: workshop.sectors, pieces: workshop.pieces, fits: workshop.fits() }
+  const { sectors, pieces, ditched } = workshop
+  return { groups, sectors, pieces, ditched, fits: workshop.fits() }
 }
 
-function extentOf(band: Band, filler: Filler | undefined): BandExtent {
+function extentOf(band: Band, filler: BandFiller | undefined): BandExtent {
   const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))
   const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
-  return { rhythm: filler && rhythmOf(filler, depth), depth, perimeter }
+  const along = alongOf(filler)
+  return { rhythm: along && rhythmOf(along, depth), pieced: isByPatch(filler), depth, perimeter }
 }
 
 const rhythmOf = (filler: Filler, width: number) => ({
@@ -98,19 +109,22 @@ interface SidePlan {
 
 function sidePlan(
   quilt: Quilt,
-  fillers: readonly (Filler | undefined)[],
+  fillers: readonly (BandFiller | undefined)[],
   { group, side, reach }: { group: Group; side: number; reach: Reach },
 ): SidePlan {
   const bands = quilt.bands.slice(group.first, group.first + group.count)
-  const sides = bands.map((band) => band.sides[side]!)
-  const halves = [sides[0]!, ...sides].map(
-    (s, i) => (i === 0 ? distance(s.innerA, s.innerB) : distance(s.outerA, s.outerB)) / 2,
-  )
-  const along = unit(subtract(sides[0]!.innerB, sides[0]!.innerA))
+  const outermost = quilt.bands[Math.max(group.first + group.count - 1, ...group.pieced)]!.sides[side]!
+  const inner = quilt.bands[group.first]!.sides[side]!
+  const halves = [
+    distance(inner.innerA, inner.innerB) / 2,
+    ...bands.map(({ sides }) => distance(sides[side]!.outerA, sides[side]!.outerB) / 2),
+  ]
+  const along = unit(subtract(inner.innerB, inner.innerA))
   const reachAlong = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
-  const rhythms = bands.map((band, i) => rhythmOf(fillers[group.first + i]!, meanWidth(band)))
+  const rhythms = bands.map((band) => rhythmOf(alongOf(fillers[band.index])!, meanWidth(band)))
   const lengths = rhythms.map((rhythm, k) => ({ rhythm, length: (halves[k]! + halves[k + 1]!) / 2 }))
-  return { stretches: stretchesFor(halves.at(-1)!, reachAlong, lengths), halves, rhythms }
+  const longest = distance(outermost.outerA, outermost.outerB) / 2
+  return { stretches: stretchesFor(longest, reachAlong, lengths), halves, rhythms }
 }
 
 const meanWidth = (band: Band): number =>
@@ -121,13 +135,15 @@ const meanWidth = (band: Band): number =>
 class Workshop {
   readonly pieces: Piece[] = []
   readonly sectors: Sector[] = []
+  readonly ditched: DitchedPatch[] = []
+  readonly #patchWork = new Map<number, PatchWork>()
   readonly #drawn = new Map<string, DrawnRun>()
   readonly #repeats: number[][]
   readonly #stretch: { min: number; max: number }[]
 
   constructor(
     readonly quilt: Quilt,
-    readonly fillers: readonly (Filler | undefined)[],
+    readonly fillers: readonly (BandFiller | undefined)[],
     readonly seed: number,
   ) {
     this.#repeats = quilt.bands.map((band) => band.sides.map(() => 0))
@@ -136,7 +152,7 @@ class Workshop {
 
   fits(): BandFit[] {
     return this.quilt.bands
-      .filter((band) => this.fillers[band.index])
+      .filter((band) => alongOf(this.fillers[band.index]))
       .map(({ index }) => ({ band: index, repeats: this.#repeats[index]!, stretch: this.#stretch[index]! }))
   }
 
@@ -149,9 +165,12 @@ class Workshop {
       phase: place.phase,
     })
     const stations = Array.from({ length: plan.stretches }, (_, station) => station)
+    const first = this.sectors.length
     for (const station of stations) this.#fillSector({ ...place, plan, fit, station, half: 'left' })
     for (const station of stations.reverse())
       this.#fillSector({ ...place, plan, fit, station, half: 'right' })
+    for (const band of place.group.pieced)
+      this.#fillPatches(band, { side: place.side, first, shares: stationShares(fit, plan.stretches) })
   }
 
   #fillSector(at: SectorPlace): void {
@@ -159,9 +178,29 @@ class Workshop {
     for (let k = 0; k < at.group.count; k++) this.#fillStretch(at, { k, sector })
   }
 
+  /** Fills the patches of one side; each belongs to the sector beside which its middle lies. */
+  #fillPatches(
+    band: number,
+    { side, first, shares }: { side: number; first: number; shares: readonly number[] },
+  ): void {
+    const fillers = this.fillers[band]
+    if (!isByPatch(fillers)) return
+    const work = this.#patchWork.get(band) ?? new PatchWork()
+    this.#patchWork.set(band, work)
+    for (const [number, patch] of (this.quilt.patches ?? []).entries()) {
+      if (patch.band !== band || patch.side !== side) continue
+      const fill = fillOf(patch, fillers)
+      if (!fill) continue
+      const sector = first + sectorAlong(patch.along, shares)
+      for (const stroke of work.strokesIn(patch, fill))
+        this.pieces.push({ band, sector, stroke, startRing: undefined, endRing: undefined })
+      if (fill.filler.ditch) this.ditched.push({ patch: number, sector })
+    }
+  }
+
   #fillStretch(at: SectorPlace, { k, sector }: { k: number; sector: number }): void {
     const band = at.group.first + k
-    const filler = this.fillers[band]!
+    const filler = alongOf(this.fillers[band])!
     const side = this.quilt.bands[band]!.sides[at.side]!
     const frame = frameOf(side, at.half)
     const share = (seam: number, station: number) => at.fit.at[seam]![station]
@@ -217,6 +256,23 @@ interface SectorPlace {
   readonly fit: HalfFit
   readonly station: number
   readonly half: 'left' | 'right'
+}
+
+/** For each station, from the corner, its place as a share of the half side: the mean over the seams touched there. */
+function stationShares({ at }: HalfFit, stretches: number): number[] {
+  return Array.from({ length: stretches + 1 }, (_, station) => {
+    const shares = at.flatMap((seam) => seam[station] ?? [])
+    const sum = shares.reduce((total, share) => total + share, 0)
+    return shares.length > 0 ? sum / shares.length : 1 - station / stretches
+  })
+}
+
+/** Which of a side's sectors, from its left corner, a place lies in: -1 is the left corner, 0 the middle, 1 the right. */
+function sectorAlong(along: number, shares: readonly number[]): number {
+  const stretches = shares.length - 1
+  let station = 0
+  while (station + 1 < stretches && Math.abs(along) < shares[station + 1]!) station++
+  return along < 0 ? station : 2 * stretches - 1 - station
 }
 
 function cutAtTouches({ stroke, touches }: DrawnRun): { stroke: Stroke; from: Edge; to: Edge }[] {

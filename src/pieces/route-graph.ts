@@ -5,6 +5,9 @@ import type { RouteEdge, RouteGraph } from '../route/index.ts'
 import type { Net } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
+/** Price of a second pass in a ditch that is stitched anyway, per mm: as hidden as travel, but over a line. */
+const DITCH_AGAIN = 2
+
 /** The net as the route planner knows it: pieces are required edges, stretches of seam may be travelled. */
 export function routeGraph(net: Net, pieces: Pieces): RouteGraph {
   const fills = net.fills.map((fill, i): RouteEdge => {
@@ -12,11 +15,12 @@ export function routeGraph(net: Net, pieces: Pieces): RouteGraph {
     return { ...fill, required: true, directionU: leaving(stroke), directionV: leavingEnd(stroke) }
   })
   const seams = net.seams.map(
-    ({ u, v }): RouteEdge => ({
+    ({ u, v, ditch }): RouteEdge => ({
       u,
       v,
       length: distance(net.positions[u]!, net.positions[v]!),
-      required: false,
+      required: ditch !== undefined,
+      ...(ditch !== undefined && { price: DITCH_AGAIN }),
     }),
   )
   return { vertexCount: net.positions.length, edges: [...fills, ...seams], positions: net.positions }

@@ -17,11 +17,15 @@ export function threadLine(
   { pieces, net, thread }: { pieces: Pieces; net: Net; thread: string },
 ): Line {
   const parts: LinePart[] = []
+  const ditched = new Set<number>()
   let band: number | undefined
   for (const pass of walk) {
     const piece = pieces.pieces[pass.edge]
     if (!piece) {
-      pushTravel(parts, travelStroke(net, pass, pieces.pieces.length), pass.area)
+      const isAsked = net.seams[pass.edge - pieces.pieces.length]!.ditch !== undefined
+      const kind = isAsked && !ditched.has(pass.edge) ? 'ditch' : 'travel'
+      ditched.add(pass.edge)
+      pushInSeam(parts, { kind, area: pass.area, stroke: seamStroke(net, pass, pieces.pieces.length) })
       continue
     }
     const stroke = pass.forward ? piece.stroke : reverseStroke(piece.stroke)
@@ -32,7 +36,7 @@ export function threadLine(
   return { parts: mergeFills(parts), thread }
 }
 
-function travelStroke(net: Net, pass: Pass, fills: number): Stroke {
+function seamStroke(net: Net, pass: Pass, fills: number): Stroke {
   const seam = net.seams[pass.edge - fills]!
   const [from, to] = pass.forward ? [seam.u, seam.v] : [seam.v, seam.u]
   return { start: net.positions[from]!, segments: [{ kind: 'line', to: net.positions[to]! }] }
@@ -44,11 +48,11 @@ const crossing = (at: Point, area: number): LinePart => ({
   stroke: { start: at, segments: [] },
 })
 
-/** Adds to the travel that goes on, or begins a new one. */
-function pushTravel(parts: LinePart[], stroke: Stroke, area: number): void {
+/** Goes on with the travel, or the ditch stitching, of the last part, or begins a new one. */
+function pushInSeam(parts: LinePart[], part: LinePart): void {
   const last = parts.at(-1)
-  if (last?.kind === 'travel' && last.area === area) parts[parts.length - 1] = joined(last, stroke)
-  else parts.push({ kind: 'travel', area, stroke })
+  if (last?.kind === part.kind && last.area === part.area) parts[parts.length - 1] = joined(last, part.stroke)
+  else parts.push(part)
 }
 
 /** One part for each run of fill in the same band and area. */

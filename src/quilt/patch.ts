@@ -13,6 +13,4 @@ export interface Patch {
   readonly outline: readonly Point[]
   /** Where its middle lies along its side: -1 at the side's first inner corner, 1 at its last; beyond in a corner. */
   readonly along: number
-  /** Whether its unit is an even or an odd one, counted along the band and across its rows. */
-  readonly turn: 0 | 1
 }

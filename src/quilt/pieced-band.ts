@@ -86,7 +86,7 @@ function patchesOf(band: Band, piecing: Piecing): Patch[] {
     return [
       ...(piecing.corners === 'unit'
         ? setUnits(corner, { columns: rows, rows, first: along.at(s - 1)! }, place)
-        : [patchAt(corner, { name: 'cornerstone', turn: 0 }, place)]),
+        : [patchAt(corner, 'cornerstone', place)]),
       ...setUnits(stripOf(side), { columns: along[s]!, rows, first: 0 }, place),
     ]
   })
@@ -111,7 +111,7 @@ function setUnits(
       const count = first + column + row
       for (const { name, outline } of turns[count % turns.length]!) {
         const points = outline.map(([x, y]) => pointIn(quad, [(column + x) / columns, (row + y) / rows]))
-        patches.push(patchAt(points, { name, turn: (count % 2) as 0 | 1 }, place))
+        patches.push(patchAt(points, name, place))
       }
     }
   }
@@ -123,14 +123,10 @@ function pointIn([a, b, c, d]: Quad, [x, y]: Point): Point {
   return lerp(lerp(a, b, x), lerp(d, c, x), y)
 }
 
-function patchAt(
-  points: readonly Point[],
-  { name, turn }: { name: string; turn: 0 | 1 },
-  { band, piecing, side }: Place,
-): Patch {
+function patchAt(points: readonly Point[], name: string, { band, piecing, side }: Place): Patch {
   const fabric = piecing.fabrics[name] ?? band.fabric
   const along = placeAlong(points, band.sides[side]!)
-  return { band: band.index, side, name, fabric, outline: clockwise(points), along, turn }
+  return { band: band.index, side, name, fabric, outline: clockwise(points), along }
 }
 
 function placeAlong(points: readonly Point[], { innerA, innerB }: Side): number {

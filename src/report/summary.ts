@@ -15,7 +15,7 @@ export function summaryText(report: Report): string {
     `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${stitches.count.toLocaleString('en-GB')} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
-    `About ${duration(time.minutes)} of work`,
+    `About ${durationText(time.minutes)} of work`,
     `Largest gap ${lengthText(gap.largestMm, units)}; the batting allows ${lengthText(gap.limitMm, units)}`,
     ...report.warnings.map(({ message, at }) => `Mind: ${at ? `${at}: ` : ''}${message}`),
   ].join('\n')
@@ -30,7 +30,8 @@ function extra(mm: number, whole: number, units: Report['units']): string {
   return `${lengthText(mm, units)} (${share < 0.05 ? 'under 0.1' : share.toFixed(1)} %)`
 }
 
-function duration(minutes: number): string {
+/** Minutes in words. */
+export function durationText(minutes: number): string {
   const whole = Math.round(minutes)
   if (whole < 60) return count(whole, 'minute')
   const rest = whole % 60

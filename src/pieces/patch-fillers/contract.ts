@@ -14,6 +14,11 @@ export interface PatchFiller<P extends Params = Params> {
   readonly params: P
   /** The patch's own seams are stitched in the ditch. */
   readonly ditch: boolean
+  /**
+   * For a filler that is one stroke from the first corner to another: which corner that is, for each corner that might be
+   * the first.
+   */
+  leadsTo?(corners: readonly Point[]): readonly number[]
   draw(corners: readonly Point[], values: ValuesOf<P>): readonly Stroke[]
 }
 

@@ -1,4 +1,5 @@
 import { add, type Point, polar } from '../../geometry/point.ts'
+import { incircle, PatchView } from './patch-shape.ts'
 
 /** A spiral's place: the angle about its middle (radians) and how deep it lies inside the edge, mm. */
 export interface SpiralPlace {
@@ -53,10 +54,15 @@ export function turnsBetween(from: number, to: number): number {
   return turns - Math.floor(turns)
 }
 
-/** The corner whose direction is most nearly opposite to the first corner's. */
-export function cornerAcross(angles: readonly number[]): number {
-  const miss = (i: number) => Math.abs(turnsBetween(angles[i]!, angles[0]!) - 0.5)
-  return angles.reduce((best, _, i) => (i > 0 && miss(i) < miss(best) - 1e-9 ? i : best), 1)
+/** For each corner of a patch the one that lies most nearly across the middle from it. */
+export function cornersAcross(corners: readonly Point[]): number[] {
+  const view = new PatchView(incircle(corners).middle, corners)
+  const angles = corners.map((p) => view.angleOf(p))
+  return angles.map((from, first) => {
+    const miss = (i: number) => Math.abs(turnsBetween(angles[i]!, from) - 0.5)
+    const others = angles.flatMap((_, i) => (i === first ? [] : [i]))
+    return others.reduce((best, i) => (miss(i) < miss(best) - 1e-9 ? i : best))
+  })
 }
 
 /** A spiral's places in a circle. */

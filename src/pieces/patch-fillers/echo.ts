@@ -3,7 +3,7 @@ import { strokeThrough } from '../../geometry/stroke.ts'
 import { meetingPoint } from '../../quilt/outline.ts'
 import { inches } from '../../units.ts'
 import { definePatchFiller } from './contract.ts'
-import { cornerAcross, doubleSpiral } from './double-spiral.ts'
+import { cornersAcross, doubleSpiral } from './double-spiral.ts'
 import { edgesOf, incircle, insetPatch, type PatchEdge, PatchView } from './patch-shape.ts'
 import { distinctPoints } from './smooth-stroke.ts'
 
@@ -20,11 +20,12 @@ export default definePatchFiller({
     },
   },
   ditch: false,
+  leadsTo: cornersAcross,
   draw(corners, { spacing }) {
     const { middle, radius } = incircle(corners)
     const view = new PatchView(middle, corners)
     const angles = corners.map((p) => view.angleOf(p))
-    const last = cornerAcross(angles)
+    const last = cornersAcross(corners)[0]!
     if (keepsItsEdges(corners, radius))
       return [strokeThrough(distinctPoints(angular(corners, { last, radius, spacing })))]
     const places = doubleSpiral({ radius, spacing }, { enter: angles[0]!, leave: angles[last]! })

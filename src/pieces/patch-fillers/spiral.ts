@@ -1,6 +1,6 @@
 import { inches } from '../../units.ts'
 import { definePatchFiller } from './contract.ts'
-import { cornerAcross, doubleSpiral, openEnded } from './double-spiral.ts'
+import { cornersAcross, doubleSpiral, openEnded } from './double-spiral.ts'
 import { incircle, PatchView } from './patch-shape.ts'
 import { distinctPoints, smoothStroke } from './smooth-stroke.ts'
 
@@ -17,11 +17,12 @@ export default definePatchFiller({
     },
   },
   ditch: false,
+  leadsTo: cornersAcross,
   draw(corners, { spacing }) {
     const { middle, radius } = incircle(corners)
     const view = new PatchView(middle, corners)
     const angles = corners.map((p) => view.angleOf(p))
-    const last = cornerAcross(angles)
+    const last = cornersAcross(corners)[0]!
     const places = openEnded(doubleSpiral({ radius, spacing }, { enter: angles[0]!, leave: angles[last]! }))
     const points = places.map(({ angle, depth }) => view.roundedAt(angle, depth))
     return [smoothStroke(distinctPoints([corners[0]!, ...points, corners[last]!]))]

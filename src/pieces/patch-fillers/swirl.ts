@@ -1,8 +1,8 @@
 import { distance, lerp, type Point } from '../../geometry/point.ts'
 import { inches } from '../../units.ts'
 import { definePatchFiller } from './contract.ts'
-import { cornerAcross, doubleSpiral, onCircle, openEnded } from './double-spiral.ts'
-import { type Incircle, incircle, insetPatch, PatchView } from './patch-shape.ts'
+import { cornersAcross, doubleSpiral, onCircle, openEnded } from './double-spiral.ts'
+import { type Incircle, incircle, insetPatch } from './patch-shape.ts'
 import { distinctPoints, smoothStroke } from './smooth-stroke.ts'
 
 export default definePatchFiller({
@@ -18,9 +18,9 @@ export default definePatchFiller({
     },
   },
   ditch: false,
+  leadsTo: cornersAcross,
   draw(corners, { spacing }) {
-    const view = new PatchView(incircle(corners).middle, corners)
-    const last = cornerAcross(corners.map((p) => view.angleOf(p)))
+    const last = cornersAcross(corners)[0]!
     const [from, to] = [corners[0]!, corners[last]!]
     const circles = curlsIn(corners, last)
     const points = circles.flatMap((circle, i) =>
