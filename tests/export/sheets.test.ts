@@ -5,7 +5,17 @@ import type { Drawing } from '../../src/export/drawing.ts'
 import { exportDrawing } from '../../src/export/index.ts'
 import { textWidth } from '../../src/export/shape/text-width.ts'
 import { boxedLine, cutLine } from '../../src/export/sheets/cut-line.ts'
-import { ownOf, placesOf, sheetName, showsOf, tilingFor } from '../../src/export/sheets/tiling.ts'
+import { planSheets } from '../../src/export/sheets/sheet-plan.ts'
+import {
+  indexAlong,
+  movedTilings,
+  ownOf,
+  placesOf,
+  sheetName,
+  showsOf,
+  tilingFor,
+  windowOf,
+} from '../../src/export/sheets/tiling.ts'
 import { distance, distanceToLine, lerp, type Point } from '../../src/geometry/point.ts'
 import { boundsOf, flattenStroke, polylineLength, strokeThrough } from '../../src/geometry/stroke.ts'
 import { type PdfPage, readPdf } from '../support/read-pdf.ts'
@@ -377,6 +387,62 @@ describe('tiling', () => {
       }),
       { seed: 1, numRuns: 200 },
     )
+  })
+
+  it('moved about still covers the box, and each place lies on the own part of its sheet', () => {
+    fc.assert(
+      fc.property(size, size, fc.double({ min: 0, max: 1 }), (width, height, share) => {
+        const box = { minX: -70, minY: 30, maxX: width - 70, maxY: height + 30 }
+        const layout = { sheet: { width: 215.9, height: 279.4 }, margin: 12.7, overlap: 12.7 }
+        for (const tiling of movedTilings(tilingFor(box, layout), box)) {
+          const places = placesOf(tiling)
+          const [first, last] = [showsOf(tiling, places[0]!), showsOf(tiling, places.at(-1)!)]
+          expect(first.minX).toBeLessThanOrEqual(box.minX + 1e-6)
+          expect(first.minY).toBeLessThanOrEqual(box.minY + 1e-6)
+          expect(last.maxX).toBeGreaterThanOrEqual(box.maxX - 1e-6)
+          expect(last.maxY).toBeGreaterThanOrEqual(box.maxY - 1e-6)
+          const p = [box.minX + share * width, box.minY + (1 - share) * height] as const
+          const window = windowOf(tiling)
+          const own = ownOf(tiling, {
+            column: indexAlong(p[0] - tiling.start[0], {
+              window: window.width,
+              overlap: 12.7,
+              count: tiling.columns,
+            }),
+            row: indexAlong(p[1] - tiling.start[1], {
+              window: window.height,
+              overlap: 12.7,
+              count: tiling.rows,
+            }),
+          })
+          expect(p[0] >= own.minX - 1e-6 && p[0] <= own.maxX + 1e-6).toBe(true)
+          expect(p[1] >= own.minY - 1e-6 && p[1] <= own.maxY + 1e-6).toBe(true)
+        }
+      }),
+      { seed: 1, numRuns: 20 },
+    )
+  })
+
+  it('is moved off the middle where that needs fewer sheets', () => {
+    // A line along the left edge only, in a box that leaves a sheet's width of slack between two columns
+    const points: Point[] = [
+      [0, 0],
+      [150, 0],
+      [150, 200],
+      [0, 200],
+    ]
+    const tracing = {
+      box: { minX: 0, minY: 0, maxX: 220, maxY: 200 },
+      lines: [boxedLine(points)],
+      seams: [],
+      arrows: [],
+      tags: [],
+      names: [],
+    }
+    const wishes = { orientation: 'portrait', margin: 12.7, overlap: 12.7 } as const
+    const plan = planSheets(tracing, { ...wishes, paper: { width: 215.9, height: 279.4 } })
+    expect(plan.tiling.columns).toBe(2)
+    expect(plan.places).toHaveLength(1)
   })
 
   it('names rows by letters past Z and columns by numbers', () => {
