@@ -39,10 +39,10 @@ export function fewestSheets({ xs, ys }: LineSamples, tilings: readonly Tiling[]
   const { columns, rows, sheet, margin, overlap } = tilings[0]!
   const window = windowOf({ sheet, margin })
   const columnsFrom = remembered((start) =>
-    Int32Array.from(xs, (x) => indexAlong(x - start, { window: window.width, overlap, count: columns })),
+    indicesAlong(xs, start, { window: window.width, overlap, count: columns }),
   )
   const rowsFrom = remembered((start) =>
-    Int32Array.from(ys, (y) => indexAlong(y - start, { window: window.height, overlap, count: rows })),
+    indicesAlong(ys, start, { window: window.height, overlap, count: rows }),
   )
   let [best, least] = [tilings[0]!, Infinity]
   for (const tiling of tilings) {
@@ -53,6 +53,17 @@ export function fewestSheets({ xs, ys }: LineSamples, tilings: readonly Tiling[]
     if (count < least) [best, least] = [tiling, count]
   }
   return best
+}
+
+/** The index along one axis of every sample. */
+function indicesAlong(
+  values: Float64Array,
+  start: number,
+  parts: Parameters<typeof indexAlong>[1],
+): Int32Array {
+  const indices = new Int32Array(values.length)
+  for (let i = 0; i < values.length; i++) indices[i] = indexAlong(values[i]! - start, parts)
+  return indices
 }
 
 /** The function, each of its answers reckoned once. */
