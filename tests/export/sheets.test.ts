@@ -16,8 +16,9 @@ import {
   tilingFor,
   windowOf,
 } from '../../src/export/sheets/tiling.ts'
-import { distance, distanceToLine, lerp, type Point } from '../../src/geometry/point.ts'
+import { distance, lerp, type Point } from '../../src/geometry/point.ts'
 import { boundsOf, flattenStroke, polylineLength, strokeThrough } from '../../src/geometry/stroke.ts'
+import { furthestFrom } from '../support/nearest-line.ts'
 import { type PdfPage, readPdf } from '../support/read-pdf.ts'
 import { harbourDrawing, lopsidedDrawing } from '../support/sample-drawings.ts'
 
@@ -122,23 +123,6 @@ function* samples(polyline: readonly Point[], step: number): Generator<Point> {
   }
 }
 
-/** The furthest that any point lies from the polylines; distances below 0.02 mm are not told apart. */
-function furthest(from: Iterable<Point>, onto: readonly (readonly Point[])[]): number {
-  let worst = 0
-  for (const p of from) worst = Math.max(worst, distanceTo(p, onto))
-  return worst
-}
-
-function distanceTo(p: Point, onto: readonly (readonly Point[])[]): number {
-  let best = Infinity
-  for (const line of onto)
-    for (let i = 1; i < line.length; i++) {
-      best = Math.min(best, distanceToLine(p, line[i - 1]!, line[i]!))
-      if (best < 0.02) return best
-    }
-  return best
-}
-
 describe('tracing sheets', () => {
   // ISO 216 and ANSI/ASME Y14.1 sizes in points (check: A4 595.2756 x 841.8898)
   it.each([
@@ -175,23 +159,18 @@ describe('tracing sheets', () => {
     const line = lineOf(drawing)
     const pieces = assembled(pages.slice(1), line)
     // 0.03 mm of flattening and 0.005 mm of rounding a coordinate
-    expect(furthest(samples(line, 8), pieces)).toBeLessThan(0.06)
-    expect(
-      furthest(
-        pieces.flat().filter((_, i) => i % 3 === 0),
-        [line],
-      ),
-    ).toBeLessThan(0.06)
+    expect(furthestFrom(pieces, samples(line, 3))).toBeLessThan(0.06)
+    expect(furthestFrom([line], pieces.flat())).toBeLessThan(0.06)
   })
 
   it('laid together mirrored give back the mirrored line', async () => {
     const drawing = small()
     const line = lineOf(drawing).map(([x, y]): Point => [-x, y])
     const mirrored = await sheets(drawing, { mirrored: true })
-    expect(furthest(samples(line, 40), assembled(mirrored.pages.slice(1), line))).toBeLessThan(0.06)
+    expect(furthestFrom(assembled(mirrored.pages.slice(1), line), samples(line, 3))).toBeLessThan(0.06)
     const plain = await sheets(drawing)
     // The check sees a mirror: the sample is 10 percent wider in its left bands
-    expect(furthest(samples(line, 40), assembled(plain.pages.slice(1), line))).toBeGreaterThan(1)
+    expect(furthestFrom(assembled(plain.pages.slice(1), line), samples(line, 3))).toBeGreaterThan(1)
   })
 
   it('leave out sheets with nothing on them and say so', async () => {
@@ -357,15 +336,12 @@ describe('tracing strips', () => {
     expect(texts).toMatch(/middle/)
     expect(pages.length).toBeGreaterThan(3)
     const long = assembled(pages.slice(2), flattenStroke(wave(700), 1))
-    expect(
-      furthest(long.flat(), [
-        [
-          [0, 40],
-          [350, 0],
-          [700, 40],
-        ],
-      ]),
-    ).toBeLessThan(0.06)
+    const straight: Point[] = [
+      [0, 40],
+      [350, 0],
+      [700, 40],
+    ]
+    expect(furthestFrom([straight], long.flat())).toBeLessThan(0.06)
   })
 })
 
