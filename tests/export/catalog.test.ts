@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import csv from '../../src/export/csv.ts'
 import { optionValues } from '../../src/export/exporter.ts'
 import { EXPORTERS, type ExporterId, exportDrawing, exporterOf } from '../../src/export/index.ts'
+import { anyText } from '../support/any-text.ts'
 import { lopsidedDrawing } from '../support/sample-drawings.ts'
 
 const folder = new URL('../../src/export/', import.meta.url)
@@ -36,7 +37,7 @@ describe('the catalog of exporters', () => {
     'lets %s write the same for the same input, whatever the texts say',
     async (id) => {
       await fc.assert(
-        fc.asyncProperty(fc.string({ unit: 'binary', maxLength: 60 }), async (text) => {
+        fc.asyncProperty(anyText, async (text) => {
           const base = lopsidedDrawing()
           const bands = base.quilt.bands.map((band) => ({ ...band, name: text }))
           const drawing = {

@@ -2,10 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Drawing } from '../../src/export/drawing.ts'
 import { exportDrawing } from '../../src/export/index.ts'
-import { distanceToLine, type Point } from '../../src/geometry/point.ts'
+import type { Point } from '../../src/geometry/point.ts'
 import { flattenStroke, polylineLength, strokeLength } from '../../src/geometry/stroke.ts'
 import { dxfFaults } from '../support/check-dxf.ts'
 import { gcodeFaults } from '../support/check-gcode.ts'
+import { furthestFrom } from '../support/nearest-line.ts'
 import { readDxf } from '../support/read-dxf.ts'
 import { type GcodeMove, readGcode } from '../support/read-gcode.ts'
 import { readSvg } from '../support/read-svg.ts'
@@ -70,14 +71,14 @@ describe.each(Object.keys(READERS))('the machine path as %s', (id) => {
     expect(area(mirrored)).toBeCloseTo(-area(points), 0)
   })
 
-  it('keeps within the deviation asked for, by brute force', async () => {
+  it('keeps within the deviation asked for', async () => {
     await fc.assert(
       fc.asyncProperty(fc.nat(1000), fc.constantFrom(0.02, 0.1, 0.5), async (seed, deviation) => {
         const drawing = randomDrawing(seed, 6)
         const points = await read(drawing, { deviation, units: 'mm' })
         const line = lineOf(drawing, 0.003).map((p) => yUp(drawing, p))
-        expect(furthest(line, points)).toBeLessThanOrEqual(deviation + 0.001)
-        expect(furthest(points, line)).toBeLessThanOrEqual(deviation + 0.004)
+        expect(furthestFrom([points], line)).toBeLessThanOrEqual(deviation + 0.001)
+        expect(furthestFrom([line], points)).toBeLessThanOrEqual(deviation + 0.004)
       }),
       { seed: 1, numRuns: 8 },
     )
@@ -119,20 +120,6 @@ describe.each(Object.keys(READERS))('the machine path as %s', (id) => {
     }
   })
 })
-
-/** The furthest that any of `points` lies from the polyline, by brute force. */
-function furthest(points: readonly Point[], polyline: readonly Point[]): number {
-  let worst = 0
-  for (const p of points) {
-    let best = Infinity
-    for (let i = 1; i < polyline.length && best > 1e-4; i++) {
-      const [a, b] = [polyline[i - 1]!, polyline[i]!]
-      best = Math.min(best, distanceToLine(p, a, b))
-    }
-    worst = Math.max(worst, best)
-  }
-  return worst
-}
 
 describe('the machine path as SVG', () => {
   it.each(['mm', 'in'])('is in real units and right in length and ends when written in %s', async (units) => {

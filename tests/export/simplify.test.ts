@@ -71,7 +71,7 @@ describe('leaving out points', () => {
     )
     const start = performance.now()
     expect(simplifyPoints(spiral, 0.1, []).length).toBeLessThan(60_000)
-    expect(performance.now() - start).toBeLessThan(3000)
+    expect(performance.now() - start).toBeLessThan(10_000)
   })
 })
 

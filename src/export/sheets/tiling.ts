@@ -41,6 +41,34 @@ function along([min, max]: readonly [number, number], window: number, overlap: n
   return [count, (min + max - covered) / 2]
 }
 
+/** Steps in which a tiling is moved to either side of the middle. */
+const STEPS = 4
+
+/** The same tiling moved about as far as it still covers `box`, the centred one first and those near it before others. */
+export function movedTilings(tiling: Tiling, box: Box): Tiling[] {
+  const { width, height } = windowOf(tiling)
+  const slack = (count: number, window: number, size: number) =>
+    Math.max(0, count * (window - tiling.overlap) + tiling.overlap - size)
+  const across = slack(tiling.columns, width, box.maxX - box.minX)
+  const down = slack(tiling.rows, height, box.maxY - box.minY)
+  const steps = Array.from({ length: 2 * STEPS + 1 }, (_, i) => (i - STEPS) / (2 * STEPS))
+  const moves = steps.flatMap((x) => steps.map((y): Point => [x, y]))
+  moves.sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
+  return moves.map(([x, y]) => ({
+    ...tiling,
+    start: [tiling.start[0] + x * across, tiling.start[1] + y * down],
+  }))
+}
+
+/** Which of `count` own parts, one after the other, a place lies on that is `offset` mm from where the first begins. */
+export function indexAlong(
+  offset: number,
+  { window, overlap, count }: { window: number; overlap: number; count: number },
+): number {
+  const index = Math.floor((offset - overlap / 2) / (window - overlap))
+  return Math.min(count - 1, Math.max(0, index))
+}
+
 /** What the sheet shows, in the drawing's mm. */
 export function showsOf(tiling: Tiling, { row, column }: Place): Box {
   const { width, height } = windowOf(tiling)
