@@ -1,7 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { PlanError } from '../../src/error.ts'
-import { type AreaOptions, ROUTE_WEIGHTS, type RouteEdge, type RouteGraph, solveByAreas } from '../../src/route/index.ts'
+import {
+  type AreaOptions,
+  ROUTE_WEIGHTS,
+  type RouteEdge,
+  type RouteGraph,
+  solveByAreas,
+} from '../../src/route/index.ts'
 import { assertValidRoute } from './assert-valid-route.ts'
 
 const VERTICES = 12
@@ -32,11 +38,25 @@ const anyCase = fc
       if (e.required) areas[dealt[i]!]!.push(i)
     })
     const seams = edges.flatMap((e, i) => (e.required ? [] : [i]))
-    const plan = areas.map((required, a) => (how.reach ? { required, travel: seams.filter((s) => s % 2 === a % 2) } : required))
+    const plan = areas.map((required, a) =>
+      how.reach ? { required, travel: seams.filter((s) => s % 2 === a % 2) } : required,
+    )
     const first = edges.find((e) => e.required)
     const ends =
-      how.ends === 'closed' ? { closed: true } : how.ends === 'free' || !first ? {} : how.ends === 'start' ? { start: first.u } : { start: first.u, end: first.v }
-    const options: AreaOptions = { plans: [plan], order: how.order, weights: { start: how.start }, iterations: 10, ...ends }
+      how.ends === 'closed'
+        ? { closed: true }
+        : how.ends === 'free' || !first
+          ? {}
+          : how.ends === 'start'
+            ? { start: first.u }
+            : { start: first.u, end: first.v }
+    const options: AreaOptions = {
+      plans: [plan],
+      order: how.order,
+      weights: { start: how.start },
+      iterations: 10,
+      ...ends,
+    }
     return { graph, areas, options }
   })
 
