@@ -4,8 +4,11 @@ import { assembleRoute, type RouteResult } from './assemble-route.ts'
 import { checkGraph, checkVertex, type RouteGraph } from './graph.ts'
 import { type Piece, requiredPieces } from './lower-bound.ts'
 import { searchPlans } from './plan-search.ts'
-import { ITERATIONS, networkOf } from './postman.ts'
+import { networkOf } from './postman.ts'
 import { completeWeights, type RouteWeights } from './weights.ts'
+
+/** Rounds of local search per area unless told otherwise: there are many areas, and each is small. */
+export const AREA_ITERATIONS = 40
 
 export interface AreaOptions {
   /** The candidates; the cheapest is taken, the first of equals. Each must hold every required edge once. */
@@ -20,7 +23,7 @@ export interface AreaOptions {
    * done, as on a frame.
    */
   readonly order?: 'walk' | 'strict'
-  /** Rounds of local search where the pieces of an area must be joined. */
+  /** Rounds of local search where the pieces of an area must be joined; AREA_ITERATIONS if left out. */
   readonly iterations?: number
   readonly seed?: number
 }
@@ -69,7 +72,7 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
   const network = networkOf(graph, weights)
   const pieces = requiredPieces(network)
   refuseStrayEnds(pieces, options)
-  const effort = { iterations: options.iterations ?? ITERATIONS, seed: options.seed ?? 1 }
+  const effort = { iterations: options.iterations ?? AREA_ITERATIONS, seed: options.seed ?? 1 }
   const { start, end, closed } = options
   const best = searchPlans(
     {

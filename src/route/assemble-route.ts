@@ -89,7 +89,6 @@ function stagePlan(assembly: Assembly, at: { stage: Stage; p: number; q: number 
   if (!use.touches(plan)) return plan
   const ports = [p, q].filter((x) => x !== ANYWHERE)
   const repriced = new Stage(stage.work, assembly.network, ports, assembly.effort, use.cost)
-  repriced.cost(p, q)
   repriced.settle(p, q)
   return repriced.plan(p, q)
 }

@@ -11,6 +11,8 @@ const WORK_PER_NODE = 10_000
 
 /** The search is first tried with so few nodes without prices on cuts, which cost more to find. */
 const QUICK_NODES = 30
+/** Below this limit of nodes prices on cuts would cost more than the search they help. */
+const PRICED_NODES = 1000
 
 /** What the exact search ended with. */
 export interface ExactResult {
@@ -192,7 +194,7 @@ interface ForcedEdge extends Link {
 export function searchExactly(task: Task, incumbent: number, nodeLimit: number): ExactResult {
   const quick = new CutSearch(task, { incumbent, nodeLimit: Math.min(nodeLimit, QUICK_NODES) })
   quick.run()
-  if (!quick.stopped || nodeLimit <= QUICK_NODES) return { solution: quick.best, proved: !quick.stopped }
+  if (!quick.stopped || nodeLimit < PRICED_NODES) return { solution: quick.best, proved: !quick.stopped }
   const target = quick.best?.cost ?? incumbent
   const search = new CutSearch(task, { incumbent: target, nodeLimit, prices: priceCuts(task, target) })
   search.run()

@@ -1,5 +1,5 @@
 export type { Area, AreaOrder } from './area-order.ts'
-export { type AreaOptions, solveByAreas } from './areas.ts'
+export { AREA_ITERATIONS, type AreaOptions, solveByAreas } from './areas.ts'
 export type { AreaReport, RouteResult } from './assemble-route.ts'
 export {
   checkGraph,
