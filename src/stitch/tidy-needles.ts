@@ -4,7 +4,7 @@ import type { StitchSettings } from './settings.ts'
 import { pointOnPiece, startOfPiece, type Track } from './track.ts'
 
 /** Places where the needle goes down, in order, as flat lists. */
-export interface Needles {
+interface Needles {
   readonly xs: number[]
   readonly ys: number[]
   /** Distance along the line, mm. */
@@ -18,7 +18,7 @@ export interface Needles {
 }
 
 /** A needle point that was added in front of another. */
-export interface Insertion {
+interface Insertion {
   /** Index of the needle point that it comes before. */
   readonly before: number
   readonly needle: Needle
@@ -40,7 +40,7 @@ interface Work {
 }
 
 /** One place where the needle goes down. */
-export interface Needle {
+interface Needle {
   readonly point: Point
   readonly along: number
   readonly piece: number

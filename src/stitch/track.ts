@@ -66,7 +66,7 @@ export function layTrack(line: Line, cuspAngle: number): Track {
 }
 
 /** The angle between two directions, 0..pi. */
-export function angleBetween(a: Point, b: Point): number {
+function angleBetween(a: Point, b: Point): number {
   return Math.abs(Math.atan2(a[0] * b[1] - a[1] * b[0], dot(a, b)))
 }
 
@@ -198,15 +198,4 @@ export function pointOnPiece(track: Track, i: number, along: number): Point {
   const [t0, t1] = [track.t0[i]!, track.t1[i]!]
   const t = timeAt(Math.min(1, Math.max(0, share)), track.skews[i]!)
   return pointAt(track.froms[i]!, track.segments[i]!, t0 + (t1 - t0) * t)
-}
-
-/** The piece that `along` mm lies in; at a joint, the one that ends there. */
-export function pieceAt(track: Track, along: number): number {
-  let [low, high] = [0, track.ends.length - 1]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (track.ends[middle]! >= along) high = middle
-    else low = middle + 1
-  }
-  return low
 }
