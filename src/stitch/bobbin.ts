@@ -40,3 +40,30 @@ export function estimateBobbin(style: BobbinStyle, tex: number): number {
   const milligrams = area * (width - 2 * INSIDE.wall) * INSIDE.density
   return milligrams / tex
 }
+
+/** What a bobbin is taken to hold, and whether that is known. */
+export interface BobbinCapacity {
+  /** m */
+  readonly capacityM: number
+  readonly estimated: boolean
+  /** Where the figure comes from, for the report. */
+  readonly note: string
+}
+
+/**
+ * A bobbin's capacity as measured, or else as estimated from its style and the thread.
+ *
+ * @throws PlanError `thread/bobbin` for a capacity, `thread/size` for a size that is not above 0
+ */
+export function bobbinCapacity(
+  given: { readonly capacityM: number } | { readonly style: BobbinStyle; readonly tex: number },
+): BobbinCapacity {
+  if ('capacityM' in given) {
+    const { capacityM } = given
+    assertWithin('thread/bobbin', [{ at: 'thread.bobbin', value: capacityM, min: 1e-3, max: 1e5, unit: 'm' }])
+    return { capacityM, estimated: false, note: 'as given' }
+  }
+  const { style, tex } = given
+  const note = `an estimate for style ${style} and Tex ${Number(tex.toPrecision(3))}; measure your own`
+  return { capacityM: estimateBobbin(style, tex), estimated: true, note }
+}

@@ -2,7 +2,7 @@ import { PlanError } from '../error.ts'
 import type { Line } from './line.ts'
 import { planNeedles, tieZones } from './needle-plan.ts'
 import { assertStitchSettings, STITCH_DEFAULTS, type StitchSettings } from './settings.ts'
-import { type Needles, tidyNeedles } from './tidy-needles.ts'
+import { type Tidied, tidyNeedles } from './tidy-needles.ts'
 import { layTrack, type Track } from './track.ts'
 
 /**
@@ -52,8 +52,9 @@ export function layStitches(line: Line, settings: StitchSettings = STITCH_DEFAUL
   assertLongEnough(track, settings)
   const zones = tieZones(line, track, settings)
   const plan = planNeedles(track, zones, settings)
-  const { needles, ...found } = tidyNeedles(plan, zones, { track, settings })
-  return { ...pack(needles, track), ...found, lineMm: track.lengthMm, thread: line.thread }
+  const tidied = tidyNeedles(plan, zones, { track, settings })
+  const { mergedCusps, worstChordError } = tidied
+  return { ...pack(tidied, track), lineMm: track.lengthMm, thread: line.thread, mergedCusps, worstChordError }
 }
 
 function assertLongEnough({ lengthMm }: Track, { minLength }: StitchSettings): void {
@@ -62,13 +63,32 @@ function assertLongEnough({ lengthMm }: Track, { minLength }: StitchSettings): v
   throw new PlanError({ code: 'stitch/line-too-short', message, at: '' })
 }
 
-function pack({ xs, ys, along, tied, pieces }: Needles, track: Track) {
-  const count = xs.length - 1
-  const parts = new Uint32Array(count)
-  for (let i = 0; i < count; i++) parts[i] = track.parts[pieces[i + 1]!]!
-  const packed = { xs: new Float64Array(xs), ys: new Float64Array(ys), along: new Float64Array(along) }
-  const lengthMm = sumOfLengths(packed.xs, packed.ys)
-  return { count, ...packed, tied: new Uint8Array(tied).subarray(1), parts, lengthMm }
+/** The needle points as flat arrays, with the inserted ones in their places. */
+function pack({ needles, insertions }: Tidied, track: Track) {
+  const points = needles.xs.length + insertions.length
+  const [xs, ys, along] = [0, 1, 2].map(() => new Float64Array(points)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ]
+  const tied = new Uint8Array(points - 1)
+  const parts = new Uint32Array(points - 1)
+  let at = 0
+  let next = 0
+  for (let i = 0; i < needles.xs.length; ) {
+    const inserted = insertions[next]?.before === i ? insertions[next++]!.needle : undefined
+    const piece = inserted ? inserted.piece : needles.pieces[i]!
+    xs[at] = inserted ? inserted.point[0] : needles.xs[i]!
+    ys[at] = inserted ? inserted.point[1] : needles.ys[i]!
+    along[at] = inserted ? inserted.along : needles.along[i]!
+    if (at > 0) {
+      tied[at - 1] = inserted ? inserted.tied : needles.tied[i]!
+      parts[at - 1] = track.parts[piece]!
+    }
+    at++
+    if (!inserted) i++
+  }
+  return { count: points - 1, xs, ys, along, tied, parts, lengthMm: sumOfLengths(xs, ys) }
 }
 
 function sumOfLengths(xs: Float64Array, ys: Float64Array): number {

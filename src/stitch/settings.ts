@@ -1,7 +1,7 @@
 import { assertWithin } from './within-limits.ts'
 
 /** The shortest stitch outside of a tie-off, mm. Common practice: shorter ones cut the cloth and pile up thread. */
-export const SHORTEST_STITCH = 0.5
+const SHORTEST_STITCH = 0.5
 
 /** How stitches are laid. A bare number is mm or radians. */
 export interface StitchSettings {

@@ -1,10 +1,10 @@
-import { distance, distanceToLine, type Point } from '../geometry/point.ts'
+import type { Point } from '../geometry/point.ts'
 import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import type { StitchSettings } from './settings.ts'
 import { pointOnPiece, startOfPiece, type Track } from './track.ts'
 
 /** Places where the needle goes down, in order, as flat lists. */
-export interface Needles {
+interface Needles {
   readonly xs: number[]
   readonly ys: number[]
   /** Distance along the line, mm. */
@@ -17,8 +17,17 @@ export interface Needles {
   readonly tied: number[]
 }
 
+/** A needle point that was added in front of another. */
+interface Insertion {
+  /** Index of the needle point that it comes before. */
+  readonly before: number
+  readonly needle: Needle
+}
+
 export interface Tidied {
   readonly needles: Needles
+  /** Points to be added, in order. */
+  readonly insertions: readonly Insertion[]
   /** Cusps that lie too close to another to have a needle point of their own. */
   readonly mergedCusps: number
   /** Greatest distance between a stitch and the line, mm. */
@@ -35,7 +44,6 @@ interface Needle {
   readonly point: Point
   readonly along: number
   readonly piece: number
-  readonly fixed: number
   readonly tied: number
 }
 
@@ -43,60 +51,30 @@ interface Needle {
 export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: Work): Tidied {
   const needles = readPlan(plan, zones, work.track)
   const mergedCusps = dropShort(needles, work.settings.minLength)
-  const tidied: Needles = { xs: [], ys: [], along: [], pieces: [], fixed: [], tied: [] }
-  copy(needles, 0, tidied)
+  const insertions: Insertion[] = []
   let worst = 0
   for (let i = 1; i < needles.xs.length; i++) {
-    const error = errorOnPiece(needles, i, work)
-    if (error === undefined) {
-      worst = Math.max(worst, splitStitch(work, [needleOf(needles, i - 1), needleOf(needles, i)], tidied))
-    } else {
-      worst = Math.max(worst, error)
-      copy(needles, i, tidied)
-    }
+    const ends: Ends | undefined = isStraight(needles, i, work)
+      ? undefined
+      : [needleOf(needles, i - 1), needleOf(needles, i)]
+    const error = ends ? splitStitch(work, ends, (needle) => insertions.push({ before: i, needle })) : 0
+    if (error > worst) worst = error
   }
-  return { needles: tidied, mergedCusps, worstChordError: worst }
+  return { needles, insertions, mergedCusps, worstChordError: worst }
 }
 
-/** The chord error of a stitch that keeps to one straight piece or arc and is right as it is; else undefined. */
-function errorOnPiece(
-  { xs, ys, along, pieces }: Needles,
-  i: number,
-  { track, settings }: Work,
-): number | undefined {
+/** Whether a stitch keeps to one straight piece and is right as it is: most are, and need no closer look. */
+function isStraight({ along, pieces }: Needles, i: number, { track, settings }: Work): boolean {
   const piece = pieces[i]!
-  if (pieces[i - 1] !== piece || track.segments[piece]!.kind === 'cubic') return undefined
-  const dx = xs[i]! - xs[i - 1]!
-  const dy = ys[i]! - ys[i - 1]!
-  if (Math.sqrt(dx * dx + dy * dy) > settings.lengthMm * (1 + 1e-9)) return undefined
-  if (track.segments[piece]!.kind === 'line') return 0
-  const error = sagitta(track.curvatures[piece]!, along[i]! - along[i - 1]!)
-  return error <= settings.chordTolerance ? error : undefined
+  const isShortEnough = along[i]! - along[i - 1]! <= settings.lengthMm
+  return pieces[i - 1] === piece && isShortEnough && track.segments[piece]!.kind === 'line'
 }
 
-function push(needles: Needles, { point, along, piece, fixed, tied }: Needle): void {
-  needles.xs.push(point[0])
-  needles.ys.push(point[1])
-  needles.along.push(along)
-  needles.pieces.push(piece)
-  needles.fixed.push(fixed)
-  needles.tied.push(tied)
-}
-
-function copy({ xs, ys, along, pieces, fixed, tied }: Needles, i: number, to: Needles): void {
-  to.xs.push(xs[i]!)
-  to.ys.push(ys[i]!)
-  to.along.push(along[i]!)
-  to.pieces.push(pieces[i]!)
-  to.fixed.push(fixed[i]!)
-  to.tied.push(tied[i]!)
-}
-
-const needleOf = ({ xs, ys, along, pieces, fixed, tied }: Needles, i: number): Needle => ({
+const needleOf = ({ xs, ys, along, pieces, tied }: Needles, i: number): Needle => ({
   point: [xs[i]!, ys[i]!],
   along: along[i]!,
   piece: pieces[i]!,
-  fixed: fixed[i]!,
+
   tied: tied[i]!,
 })
 
@@ -162,22 +140,23 @@ function move(needles: Needles, from: number, to: number): void {
 
 type Ends = readonly [Needle, Needle]
 
-/** Appends the stitch's end to `needles`, with as many points before it as it needs; returns the chord error left. */
-function splitStitch(work: Work, ends: Ends, needles: Needles): number {
+/** Inserts as many points into a stitch as it needs, in order; returns the chord error that is left. */
+function splitStitch(work: Work, ends: Ends, insert: (needle: Needle) => void): number {
   const [a, b] = ends
   const { lengthMm, chordTolerance } = work.settings
   const far = farthest(work.track, ends)
   const tooLong = chordOf(a, b) > lengthMm * (1 + 1e-9)
   const middle =
     tooLong || far.error > chordTolerance ? splitPoint(work, ends, tooLong ? undefined : far) : undefined
-  if (!middle) {
-    push(needles, b)
-    return far.error
-  }
-  return Math.max(splitStitch(work, [a, middle], needles), splitStitch(work, [middle, b], needles))
+  if (!middle) return far.error
+  const before = splitStitch(work, [a, middle], insert)
+  insert(middle)
+  return Math.max(before, splitStitch(work, [middle, b], insert))
 }
 
-const chordOf = (a: Needle, b: Needle): number => distance(a.point, b.point)
+function chordOf({ point: [ax, ay] }: Needle, { point: [bx, by] }: Needle): number {
+  return Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay))
+}
 
 /** Where to split: at the point farthest off, or as far from one end as from the other; undefined if too short. */
 function splitPoint(work: Work, [a, b]: Ends, far: Far | undefined): Needle | undefined {
@@ -192,7 +171,7 @@ function splitPoint(work: Work, [a, b]: Ends, far: Far | undefined): Needle | un
 function needleAt(track: Track, [a, b]: Ends, along: number): Needle {
   let piece = a.piece
   while (piece < b.piece && track.ends[piece]! < along) piece++
-  return { point: pointOnPiece(track, piece, along), along, piece, fixed: 0, tied: b.tied }
+  return { point: pointOnPiece(track, piece, along), along, piece, tied: b.tied }
 }
 
 /** The distance along the line at which its point is as far from one end of the stitch as from the other, mm. */
@@ -230,11 +209,23 @@ function farthest(track: Track, [a, b]: Ends): Far {
     if (to <= from) continue
     for (const share of SAMPLES[track.segments[piece]!.kind]) {
       const along = from + (to - from) * share
-      const error = distanceToLine(pointOnPiece(track, piece, along), a.point, b.point)
+      const error = offChord(pointOnPiece(track, piece, along), a.point, b.point)
       if (error > far.error) far = { along, error }
     }
   }
   return far
+}
+
+/** The distance from `p` to the chord from `a` to `b`, mm. */
+function offChord(p: Point, a: Point, b: Point): number {
+  const dx = b[0] - a[0]
+  const dy = b[1] - a[1]
+  const squared = dx * dx + dy * dy
+  const along = squared > 0 ? ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / squared : 0
+  const t = Math.min(1, Math.max(0, along))
+  const x = a[0] + dx * t - p[0]
+  const y = a[1] + dy * t - p[1]
+  return Math.sqrt(x * x + y * y)
 }
 
 /** @source sagitta of an arc: R (1 - cos(arc / 2R)), Euclid III.35 */

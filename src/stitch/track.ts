@@ -1,5 +1,5 @@
 import { dot, type Point, TOLERANCE } from '../geometry/point.ts'
-import { derivativeAt, directionAt, pointAt, type Segment, segmentLength } from '../geometry/segment.ts'
+import { directionAt, pointAt, type Segment, segmentLength } from '../geometry/segment.ts'
 import { eachSegment } from '../geometry/stroke.ts'
 import type { Line } from './line.ts'
 
@@ -66,7 +66,7 @@ export function layTrack(line: Line, cuspAngle: number): Track {
 }
 
 /** The angle between two directions, 0..pi. */
-export function angleBetween(a: Point, b: Point): number {
+function angleBetween(a: Point, b: Point): number {
   return Math.abs(Math.atan2(a[0] * b[1] - a[1] * b[0], dot(a, b)))
 }
 
@@ -111,11 +111,12 @@ function wholeOf(from: Point, segment: Segment): Cut {
  */
 function cutCubic(from: Point, cubic: Cubic): Cut[] {
   const count = piecesOf(from, cubic)
+  const velocity = new Velocity(from, cubic)
   const cuts: Cut[] = []
-  let before = derivativeAt(from, cubic, 0)
+  let before = velocity.at(0)
   for (let i = 1; i <= count; i++) {
-    const middle = derivativeAt(from, cubic, (i - 0.5) / count)
-    const after = derivativeAt(from, cubic, i / count)
+    const middle = velocity.at((i - 0.5) / count)
+    const after = velocity.at(i / count)
     const [slow, fast] = [sizeOf(before), sizeOf(after)]
     const length = (slow + 4 * sizeOf(middle) + fast) / (6 * count)
     const turn = angleBetween(before, middle) + angleBetween(middle, after)
@@ -125,6 +126,35 @@ function cutCubic(from: Point, cubic: Cubic): Cut[] {
   }
   return cuts
 }
+
+/** The derivative of a cubic as a polynomial in t: the same as derivativeAt, for many t. */
+class Velocity {
+  readonly #x: Quadratic
+  readonly #y: Quadratic
+
+  constructor(from: Point, { c1, c2, to }: Cubic) {
+    this.#x = derivativeOf([from[0], c1[0], c2[0], to[0]])
+    this.#y = derivativeOf([from[1], c1[1], c2[1], to[1]])
+  }
+
+  at(t: number): Point {
+    const [x, y] = [this.#x, this.#y]
+    return [x.a + (x.b + x.c * t) * t, y.a + (y.b + y.c * t) * t]
+  }
+}
+
+interface Quadratic {
+  readonly a: number
+  readonly b: number
+  readonly c: number
+}
+
+/** @source Bernstein form to powers of t: 3 (q - p) + 6 (r - 2q + p) t + 3 (s - 3r + 3q - p) t² */
+const derivativeOf = ([p, q, r, s]: readonly [number, number, number, number]): Quadratic => ({
+  a: 3 * (q - p),
+  b: 6 * (r - 2 * q + p),
+  c: 3 * (s - 3 * r + 3 * q - p),
+})
 
 type Cubic = Segment & { readonly kind: 'cubic' }
 
@@ -168,15 +198,4 @@ export function pointOnPiece(track: Track, i: number, along: number): Point {
   const [t0, t1] = [track.t0[i]!, track.t1[i]!]
   const t = timeAt(Math.min(1, Math.max(0, share)), track.skews[i]!)
   return pointAt(track.froms[i]!, track.segments[i]!, t0 + (t1 - t0) * t)
-}
-
-/** The piece that `along` mm lies in; at a joint, the one that ends there. */
-export function pieceAt(track: Track, along: number): number {
-  let [low, high] = [0, track.ends.length - 1]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (track.ends[middle]! >= along) high = middle
-    else low = middle + 1
-  }
-  return low
 }

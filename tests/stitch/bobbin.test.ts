@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { PlanError } from '../../src/error.ts'
 import { afterWash, BATTINGS, compressedThickness } from '../../src/stitch/batting.ts'
-import { BOBBINS, type BobbinStyle, estimateBobbin } from '../../src/stitch/bobbin.ts'
+import { BOBBINS, type BobbinStyle, bobbinCapacity, estimateBobbin } from '../../src/stitch/bobbin.ts'
 import { inches, MM_PER } from '../../src/units.ts'
 
 describe('a bobbin’s estimated capacity', () => {
@@ -28,6 +28,18 @@ describe('a bobbin’s estimated capacity', () => {
     expect(BOBBINS.L.width / BOBBINS['15'].width).toBeCloseTo(0.7607, 4)
     expect(volume('M') / volume('L')).toBeCloseTo(1.8088, 4)
     expect(volume('M') / volume('15')).toBeCloseTo(1.376, 4)
+  })
+})
+
+describe('a bobbin’s capacity', () => {
+  it('is what was measured if that is given, and else says that it is an estimate', () => {
+    expect(bobbinCapacity({ capacityM: 75 })).toEqual({ capacityM: 75, estimated: false, note: 'as given' })
+    const guessed = bobbinCapacity({ style: 'M', tex: 30 })
+    expect(guessed.capacityM).toBe(estimateBobbin('M', 30))
+    expect(guessed.estimated).toBe(true)
+    expect(guessed.note).toContain('style M and Tex 30')
+    expect(() => bobbinCapacity({ capacityM: -1 })).toThrow(PlanError)
+    expect(() => bobbinCapacity({ style: 'M', tex: Number.NaN })).toThrow(PlanError)
   })
 })
 

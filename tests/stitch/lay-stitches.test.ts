@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest'
 import { PlanError } from '../../src/error.ts'
 import { arc, line as straight } from '../../src/geometry/segment.ts'
 import { strokeThrough } from '../../src/geometry/stroke.ts'
-import { countByBand, layStitches, type Stitches, stitchLength } from '../../src/stitch/lay-stitches.ts'
+import {
+  countByBand,
+  countByPart,
+  layStitches,
+  type Stitches,
+  stitchLength,
+} from '../../src/stitch/lay-stitches.ts'
 import type { Line, LinePart } from '../../src/stitch/line.ts'
 import { STITCH_DEFAULTS, type StitchSettings } from '../../src/stitch/settings.ts'
 import { someCrampedLine, someLine } from './random-line.ts'
@@ -147,6 +153,11 @@ describe('stitches along a line', () => {
       [1, 20],
     ])
     expect(counts[1]!.lengthMm).toBeCloseTo(10, 9)
+    expect(countByPart(layStitches(line, noTies)).map(({ part, count }) => [part, count])).toEqual([
+      [0, 20],
+      [1, 4],
+      [2, 20],
+    ])
   })
 
   it('are refused for nonsense settings, all of it named at once', () => {

@@ -12,7 +12,7 @@ export const lengthOfLine = (line: Line): number =>
   line.parts.reduce((sum, part) => sum + strokeLength(part.stroke), 0)
 
 /** Every place where the direction jumps by more than `cuspAngle`, found from the strokes themselves. */
-export function cuspsOf(line: Line, cuspAngle: number): Point[] {
+function cuspsOf(line: Line, cuspAngle: number): Point[] {
   const cusps: Point[] = []
   let before: Point | undefined
   for (const part of line.parts) {
