@@ -1,6 +1,8 @@
 import type { Motif } from '../src/motif/contract.ts'
 import bracket from './bracket.ts'
 import cable from './cable.ts'
+import clamshell from './clamshell.ts'
+import crosshatch from './crosshatch.ts'
 import echoRails from './echo-rails.ts'
 import loopLine from './loop-line.ts'
 import meander from './meander.ts'
@@ -18,6 +20,8 @@ import wave from './wave.ts'
 export const MOTIFS: Readonly<Record<string, Motif>> = {
   bracket,
   cable,
+  clamshell,
+  crosshatch,
   'echo-rails': echoRails,
   'loop-line': loopLine,
   meander,

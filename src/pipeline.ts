@@ -48,7 +48,7 @@ export function planQuilt(
   const pieces = cutPieces(quilt, fillersOf(plan, catalog.motifs), { reach, seed: plan.seed })
   const net = tieNet(quilt, pieces)
   const graph = routeGraph(net, pieces)
-  const orders = areaOrders(pieces)
+  const orders = areaOrders(pieces, net)
   const route = solveByAreas(graph, { plans: orders, seed: plan.seed })
   const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: plan.thread.colour }))
   const figures = measureLines(lines, reach)

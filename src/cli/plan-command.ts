@@ -21,7 +21,9 @@ export const planCommand = (file: string, options: PlanOptions): Promise<number>
         { name: 'report.json', content: reportText },
         { name: 'line.json', content: await exportDrawing('line-json', drawing) },
         ...(options.png ? [{ name: 'picture.png', content: await pngOf(picture) }] : []),
-        ...(options.page ? [{ name: 'report.html', content: reportPage(drawing, { report, pictureSvg: picture }) }] : []),
+        ...(options.page
+          ? [{ name: 'report.html', content: reportPage(drawing, { report, pictureSvg: picture }) }]
+          : []),
       ],
       say: (written) => (options.json ? reportText.trimEnd() : `${summaryText(report)}\n\n${written}`),
     }

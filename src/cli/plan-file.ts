@@ -1,7 +1,7 @@
 import { basename, extname } from 'node:path'
 import { MOTIFS } from '../../motifs/index.ts'
-import { LIMITS } from '../plan/limits.ts'
 import { type PlannedQuilt, planFromText } from '../pipeline.ts'
+import { LIMITS } from '../plan/limits.ts'
 import { type OutputFile, readText, writeFiles } from './files.ts'
 import { Progress } from './progress.ts'
 import { attempt, terminal } from './run.ts'

@@ -12,7 +12,11 @@ const WIDTH = 2400
 export async function pngOf(svg: string): Promise<Uint8Array> {
   const resvg = await import('@resvg/resvg-js').catch(() => undefined)
   if (!resvg) {
-    throw new PlanError({ code: 'png/unavailable', at: '', message: 'the optional package @resvg/resvg-js is not installed; without it there is no PNG' })
+    throw new PlanError({
+      code: 'png/unavailable',
+      at: '',
+      message: 'the optional package @resvg/resvg-js is not installed; without it there is no PNG',
+    })
   }
   const font = createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf')
   const options = {

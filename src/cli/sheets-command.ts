@@ -3,7 +3,11 @@ import { exportDrawing } from '../export/index.ts'
 import { fromPlanFile, type OutputOptions } from './plan-file.ts'
 
 /** `ditchline sheets FILE`: the line at full size on sheets of paper, to trace. */
-export const sheetsCommand = (file: string, options: OutputOptions, values: Record<string, unknown>): Promise<number> =>
+export const sheetsCommand = (
+  file: string,
+  options: OutputOptions,
+  values: Record<string, unknown>,
+): Promise<number> =>
   fromPlanFile(file, options, async ({ drawing }, progress) => {
     progress.say('Drawing tracing sheets ...')
     const content = await exportDrawing('sheets', drawing, values)

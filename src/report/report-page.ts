@@ -5,7 +5,10 @@ import type { Report } from './report.ts'
 import { durationText } from './summary.ts'
 
 /** The report as one page to print or keep: picture, figures, order of work and cautions. */
-export function reportPage(drawing: Drawing, { report, pictureSvg }: { report: Report; pictureSvg: string }): string {
+export function reportPage(
+  drawing: Drawing,
+  { report, pictureSvg }: { report: Report; pictureSvg: string },
+): string {
   return htmlReport({
     drawing,
     pictureSvg,
@@ -17,7 +20,15 @@ export function reportPage(drawing: Drawing, { report, pictureSvg }: { report: R
 }
 
 /** The figures that a quilter reads first, in words and the plan's units. */
-export function figuresOf({ quilt, line, stitches, thread, time, gap, units }: Report): { label: string; value: string }[] {
+export function figuresOf({
+  quilt,
+  line,
+  stitches,
+  thread,
+  time,
+  gap,
+  units,
+}: Report): { label: string; value: string }[] {
   const length = (mm: number) => lengthText(mm, units)
   const long = (mm: number) => longLengthText(mm, units)
   return [
@@ -59,6 +70,11 @@ function bobbinTable({ thread, units }: Report): ReportTable {
   return {
     caption: 'Where to change the bobbin',
     head: ['Change', 'After', 'Where', 'Why there'],
-    rows: thread.bobbinChanges.map((change, i) => [String(i + 1), longLengthText(change.alongMm, units), change.where, change.reason]),
+    rows: thread.bobbinChanges.map((change, i) => [
+      String(i + 1),
+      longLengthText(change.alongMm, units),
+      change.where,
+      change.reason,
+    ]),
   }
 }
