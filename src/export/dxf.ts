@@ -57,9 +57,19 @@ interface Polyline {
 function polylinesOf(drawing: Drawing, path: MachinePath, layers: 'thread-start' | 'band'): Polyline[] {
   if (!path.needleDown) return path.threads.map((runs) => joined('BOUNDS', runs))
   if (layers === 'thread-start') return path.threads.map((runs, i) => joined(`THREAD-${i + 1}`, runs))
-  return path.threads.flatMap((runs) =>
-    runs.map((run) => joined(layerName(bandName(drawing.quilt, run.band), run.band), [run])),
-  )
+  return path.threads.flatMap((runs) => byLayer(drawing, runs))
+}
+
+/** A thread cut where the layer changes. */
+function byLayer(drawing: Drawing, runs: readonly PathRun[]): Polyline[] {
+  const groups: { layer: string; runs: PathRun[] }[] = []
+  for (const run of runs) {
+    const layer = layerName(bandName(drawing.quilt, run.band), run.band)
+    const last = groups.at(-1)
+    if (last?.layer === layer) last.runs.push(run)
+    else groups.push({ layer, runs: [run] })
+  }
+  return groups.map((group) => joined(group.layer, group.runs))
 }
 
 const joined = (layer: string, runs: readonly PathRun[]): Polyline => ({

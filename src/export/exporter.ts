@@ -54,7 +54,7 @@ export interface Exporter<P extends ExportParams = ExportParams> {
 export const defineExporter = <const P extends ExportParams>(exporter: Exporter<P>): Exporter<P> => exporter
 
 /** The options' defaults. */
-export function defaultValues<P extends ExportParams>(options: P): ExportValues<P> {
+function defaultValues<P extends ExportParams>(options: P): ExportValues<P> {
   return Object.fromEntries(
     Object.entries(options).map(([name, param]) => [name, param.default]),
   ) as ExportValues<P>

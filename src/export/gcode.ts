@@ -8,7 +8,15 @@ import { machinePath } from './path/machine-path.ts'
 import { feedOf, pathNotes } from './path/path-notes.ts'
 import { TABLE_OPTIONS } from './path/path-options.ts'
 
-const WORDS = /^[GMPSQ][0-9]+(\.[0-9]+)?( [PSQ][0-9]+(\.[0-9]+)?){0,3}$/
+/** One M word (but no program end) or a dwell, with its parameters. */
+const WORDS = /^(?:M(?!0*(?:2|30)(?: |$))[0-9]{1,3}|G4)(?: [PSQ][0-9]{1,5}(?:\.[0-9]{1,4})?){0,3}$/
+
+/**
+ * With these decimals, rounding keeps the two radii of an arc within 0.002 mm or 0.0002 in of each other.
+ *
+ * @source each radius errs by up to 2 x sqrt(1/2) units of the last place; limits: value from memory of NISTIR 6556
+ */
+const ARC_DECIMALS = { mm: 4, in: 5 } as const
 
 /**
  * A machine path in RS-274/NGC. The spindle words switch the needle: by default M3 and M5, with the stitches per minute
@@ -26,11 +34,11 @@ export default defineExporter({
     ...TABLE_OPTIONS,
     needleOn: { kind: 'text', label: 'Words that start the needle', default: 'M3', pattern: WORDS },
     needleOff: { kind: 'text', label: 'Words that stop the needle', default: 'M5', pattern: WORDS },
-    arcs: { kind: 'toggle', label: 'Arcs as G2 and G3', default: false },
+    arcs: { kind: 'toggle', label: 'Arcs as G2 and G3 (4 decimals or more, in inches 5)', default: false },
   },
   write(drawing, options) {
     const path = machinePath(drawing, options, options.arcs ? 'keep' : 'flatten')
-    const mover = new Mover(options.decimals)
+    const mover = new Mover(Math.max(options.decimals, options.arcs ? ARC_DECIMALS[path.units] : 0))
     const blocks = [
       ...pathNotes(drawing, path, options).flatMap(gcodeComments),
       path.units === 'in' ? 'G20' : 'G21',

@@ -4,13 +4,25 @@ import type { Drawing } from './drawing.ts'
 import dxf from './dxf.ts'
 import { type Content, type Exporter, optionValues } from './exporter.ts'
 import gcode from './gcode.ts'
+import lineJson from './line-json.ts'
+import orderPdf from './order-pdf.ts'
+import orderSvg from './order-svg.ts'
+import picture from './picture.ts'
 import sheets from './sheets.ts'
 import svg from './svg.ts'
 
 /** Every output format by its id, which is its file's name. A test holds this list against the folder. */
-export const EXPORTERS = { csv, dxf, gcode, sheets, svg } as const satisfies Readonly<
-  Record<string, Exporter>
->
+export const EXPORTERS = {
+  csv,
+  dxf,
+  gcode,
+  'line-json': lineJson,
+  'order-pdf': orderPdf,
+  'order-svg': orderSvg,
+  picture,
+  sheets,
+  svg,
+} as const satisfies Readonly<Record<string, Exporter>>
 
 export type ExporterId = keyof typeof EXPORTERS
 

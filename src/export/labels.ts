@@ -45,12 +45,26 @@ const UNIT_NAMES: Readonly<Record<LengthUnit, string>> = {
 }
 
 export const LABELS = {
+  names: {
+    seam: 'seam',
+    centre: 'centre',
+    band: (number: number): string => `band ${number}`,
+    pass: (title: string, number: number, of: number): string => `${title}, pass ${number} of ${of}`,
+  },
+  layers: {
+    stitch: 'Stitch line',
+    order: 'Direction and order',
+    seams: 'Seams',
+    register: 'Register marks',
+    words: 'Labels',
+  },
   path: {
     made: 'Machine path by Ditchline',
     bounds: 'Outline only: run it with the needle up',
     quilt: (title: string): string => `Quilt: ${title}`,
     frame: (units: LengthUnit, yAxis: 'up' | 'down', origin: string): string =>
       `Coordinates in ${UNIT_NAMES[units]}, x to the right, y ${yAxis}, origin: ${origin}`,
+    origin: (corner: string, box: 'quilt' | 'line'): string => `${corner.replace('-', ' ')} of the ${box}`,
     size: (width: string, height: string): string => `Size of the path: ${width} x ${height}`,
     speed: (spm: number, feed: string): string => `${spm} stitches a minute: feed ${feed} a minute`,
     start: (number: number, of: number): string => `Thread start ${number} of ${of}`,
@@ -61,6 +75,7 @@ export const LABELS = {
     mirrored: '(mirrored: trace on the back)',
     start: 'START',
     end: 'END',
+    startAndEnd: 'START and END',
     count: (number: number, of: number): string => `sheet ${number} of ${of}`,
     fullSize: 'Print at 100 percent. Check the test squares on the first page.',
     testHeading: 'Print at 100 percent, then measure',
@@ -92,4 +107,58 @@ export const LABELS = {
       piece === 'run' ? `${band} band: straight run` : `${band} band: corner`,
     times: (count: number): string => (count === 1 ? 'trace once' : `trace ${count} times`),
   },
+  order: {
+    heading: 'In what order to stitch',
+    legend:
+      'Black: to be stitched now, in the order of the numbers. Grey: done. Dashed: in the ditch. Ring: where it ends.',
+    area: (number: number, of: number): string => (of > 1 ? `Area ${number} of ${of}` : 'The whole line'),
+    areaPart: (number: number, of: number, part: number, parts: number): string =>
+      `Area ${number} of ${of}, part ${part} of ${parts}`,
+    summary: (length: string): string => `${length} of line`,
+    begin: (thread: number, of: number): string =>
+      of > 1 ? `Start thread ${thread} of ${of}: tie off.` : 'Start here: tie off.',
+    finish: 'Tie off and end the thread.',
+    run: (what: string, from: string, way: string, to: string): string =>
+      `${what}: from ${from} ${way}, ending on ${to}.`,
+    bandRun: (band: string, filler: string | undefined): string =>
+      filler ? `${capital(band)} band, ${filler}` : `${capital(band)} band`,
+    centreRun: (filler: string | undefined): string => (filler ? `Centre, ${filler}` : 'Centre'),
+    seam: {
+      inner: 'the inner seam',
+      outer: 'the outer seam',
+      edge: 'the outer edge',
+      inside: 'the middle of the band',
+    },
+    same: {
+      inner: 'the inner seam again',
+      outer: 'the outer seam again',
+      edge: 'the outer edge again',
+      inside: 'the middle of the band',
+    },
+    page: (number: number, of: number): string => `page ${number} of ${of}`,
+    back: (way: string): string => `back ${way}`,
+    round: (corner: string): string => `round the ${corner} corner`,
+    lap: { clockwise: 'clockwise all the way round', anticlockwise: 'anticlockwise all the way round' },
+    ways: { right: 'to the right', left: 'to the left', up: 'upward', down: 'downward', here: 'on the spot' },
+    corners: {
+      'top right': 'top right',
+      'bottom right': 'bottom right',
+      'bottom left': 'bottom left',
+      'top left': 'top left',
+    },
+    travel: (way: string, length: string): string => `Travel in the ditch ${way}, ${length}.`,
+    travelFor: (way: string, length: string, reason: string): string =>
+      `Travel in the ditch ${way}, ${length}: ${reason}.`,
+    ditch: (way: string, length: string): string => `Stitch in the ditch ${way}, ${length}.`,
+  },
+  html: {
+    figures: 'Figures',
+    warnings: 'Warnings',
+    noWarnings: 'No warnings.',
+    cautions: 'Cautions',
+    picture: (title: string): string => `The quilt "${title}" with its line`,
+    at: (place: string): string => `at ${place}`,
+  },
 } as const
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

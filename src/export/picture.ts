@@ -34,7 +34,8 @@ export default defineExporter({
     const { quilt } = drawing
     const [width, height] = [numberText(quilt.widthMm, 3), numberText(quilt.heightMm, 3)]
     const size = Math.max(quilt.widthMm, quilt.heightMm)
-    const pen: Pen = { decimals, mark: Math.min(14, Math.max(4, size / 130)) }
+    const mark = Math.min(14, Math.max(4, size / 130))
+    const pen: Pen = { decimals, mark, middle: [quilt.widthMm / 2, quilt.heightMm / 2] }
     return [
       `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif">`,
       `<title>${escapeXml(drawing.title)}</title>`,
@@ -53,6 +54,8 @@ interface Pen {
   readonly decimals: number
   /** Size of a mark, mm. */
   readonly mark: number
+  /** The middle of the quilt. */
+  readonly middle: Point
 }
 
 const polygon = (points: readonly Point[], fill: string, name = ''): string =>
@@ -115,11 +118,12 @@ function marksLayer(line: Line, pen: Pen): string[] {
   const [first, last] = [line.parts[0], line.parts.at(-1)]
   if (!first || !last) return []
   const crossings = line.parts.filter((part) => part.kind === 'crossing').map((part) => part.stroke.start)
+  const arrows = thinOut(line.parts.flatMap(arrowsAlong), pen.mark * 6)
   return [
     `<g class="crossings" fill="${PAPER}" stroke="${INK}" stroke-width="${numberText(pen.mark / 14, 2)}">`,
     ...crossings.map((p) => circle(p, pen.mark / 5)),
     '</g>',
-    `<path class="arrows" fill="${INK}" d="${line.parts.flatMap((part) => arrowsAlong(part, pen)).join('')}"/>`,
+    `<path class="arrows" fill="${INK}" d="${arrows.map((arrow) => arrowHead(arrow, pen.mark / 3)).join('')}"/>`,
     label(first.stroke.start, 'start', { colour: START, pen }),
     label(endOf(last.stroke), 'end', { colour: END, pen }),
   ]
@@ -128,29 +132,36 @@ function marksLayer(line: Line, pen: Pen): string[] {
 const circle = ([x, y]: Point, radius: number): string =>
   `<circle cx="${numberText(x, 2)}" cy="${numberText(y, 2)}" r="${numberText(radius, 2)}"/>`
 
-/** A disc at the place and a flag beside it. */
-function label([x, y]: Point, text: string, { colour, pen }: { colour: string; pen: Pen }): string {
+/** A disc at the place and its name beside it, towards the middle of the quilt, the start's above the end's. */
+function label([x, y]: Point, text: 'start' | 'end', { colour, pen }: { colour: string; pen: Pen }): string {
   const m = pen.mark
+  const isLeft = x < pen.middle[0]
+  const above = y < pen.middle[1] ? (text === 'start' ? 1.6 : 3.1) : text === 'start' ? -2.3 : -0.8
   return [
     `<g class="${text}">`,
-    `<circle cx="${numberText(x, 2)}" cy="${numberText(y, 2)}" r="${numberText(m * 0.55, 2)}" fill="${colour}" stroke="${PAPER}" stroke-width="${numberText(m / 8, 2)}"/>`,
-    `<text x="${numberText(x, 2)}" y="${numberText(y + (text === 'start' ? -m : m * 1.9), 2)}" font-size="${numberText(m * 1.3, 2)}" text-anchor="middle" fill="${colour}" stroke="${PAPER}" stroke-width="${numberText(m / 4, 2)}" paint-order="stroke">${text}</text>`,
+    `<circle cx="${numberText(x, 2)}" cy="${numberText(y, 2)}" r="${numberText(text === 'start' ? m * 0.7 : m * 0.4, 2)}" fill="${colour}" stroke="${PAPER}" stroke-width="${numberText(m / 8, 2)}"/>`,
+    `<text x="${numberText(x + (isLeft ? m : -m), 2)}" y="${numberText(y + above * m, 2)}" font-size="${numberText(m * 1.4, 2)}" text-anchor="${isLeft ? 'start' : 'end'}" fill="${colour}" stroke="${PAPER}" stroke-width="${numberText(m / 3, 2)}" paint-order="stroke">${text}</text>`,
     '</g>',
   ].join('')
 }
 
-/** Arrowheads on a part of the line, one about every 120 mm, at least one where it is long enough to hold it. */
-function arrowsAlong(part: LinePart, pen: Pen): string[] {
+interface Arrow {
+  readonly at: Point
+  readonly direction: Point
+}
+
+/** Places for arrowheads on a part of the line, one every 40 mm. */
+function arrowsAlong(part: LinePart): Arrow[] {
   if (part.kind !== 'fill') return []
-  const spacing = 120
-  const arrows: string[] = []
+  const spacing = 40
+  const arrows: Arrow[] = []
   let next = spacing / 2
   let passed = 0
   eachSegment(part.stroke, (from, segment) => {
     const length = segmentLength(from, segment)
     while (passed + length > next) {
       const t = (next - passed) / length
-      arrows.push(arrowHead(pointAt(from, segment, t), directionAt(from, segment, t), pen.mark / 3))
+      arrows.push({ at: pointAt(from, segment, t), direction: directionAt(from, segment, t) })
       next += spacing
     }
     passed += length
@@ -158,7 +169,25 @@ function arrowsAlong(part: LinePart, pen: Pen): string[] {
   return arrows
 }
 
-function arrowHead([x, y]: Point, [dx, dy]: Point, size: number): string {
+/** Of these arrows as many, in order, as lie at least `apart` from those before: a dense filler gets no more than a sparse one. */
+function thinOut(arrows: readonly Arrow[], apart: number): Arrow[] {
+  const kept = new Map<string, Arrow[]>()
+  const cell = ([x, y]: Point) => [Math.floor(x / apart), Math.floor(y / apart)] as const
+  return arrows.filter((arrow) => {
+    const [cx, cy] = cell(arrow.at)
+    for (let dx = -1; dx <= 1; dx++) {
+      for (let dy = -1; dy <= 1; dy++) {
+        const near = kept.get(`${cx + dx},${cy + dy}`) ?? []
+        if (near.some((other) => distance(other.at, arrow.at) < apart)) return false
+      }
+    }
+    const key = `${cx},${cy}`
+    kept.set(key, [...(kept.get(key) ?? []), arrow])
+    return true
+  })
+}
+
+function arrowHead({ at: [x, y], direction: [dx, dy] }: Arrow, size: number): string {
   const at = (along: number, across: number) =>
     `${numberText(x + size * (along * dx - across * dy), 2)} ${numberText(y + size * (along * dy + across * dx), 2)}`
   return `M${at(0.9, 0)}L${at(-0.6, 0.6)}L${at(-0.25, 0)}L${at(-0.6, -0.6)}Z`

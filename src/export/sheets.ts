@@ -21,7 +21,7 @@ export default defineExporter({
       default: 'plan',
       of: ['plan', 'letter', 'legal', 'tabloid', 'a4', 'a3', 'roll'],
     },
-    rollWidth: { kind: 'length', label: 'Width of the roll', default: 914.4, min: 200, max: 2000 },
+    rollWidth: { kind: 'length', label: 'Width of the roll', default: 914.4, min: 150, max: 2000 },
     orientation: {
       kind: 'choice',
       label: 'Orientation',

@@ -31,9 +31,8 @@ export default defineExporter({
     const [width, height] = sizeOf(drawing, values, path.units)
     const thin = numberText(0.3 / MM_PER[path.units], 4)
     const lines = path.threads.map((runs, i) => {
-      const colour = path.needleDown ? drawing.lines[i]?.thread : '#888888'
       const id = path.needleDown ? `thread-${i + 1}` : 'bounds'
-      return `<path id="${id}" fill="none" stroke="${escapeXml(colour ?? '#000000')}" stroke-width="${thin}" d="${pathData(runs, options.decimals)}"/>`
+      return `<path id="${id}" fill="none" stroke="${escapeXml(path.colours[i]!)}" stroke-width="${thin}" d="${pathData(runs, options.decimals)}"/>`
     })
     return [
       '<?xml version="1.0" encoding="UTF-8"?>',

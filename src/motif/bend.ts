@@ -40,6 +40,7 @@ export const fanLength = ({ start, end }: Stretch): number =>
 export function cornerWarp(stretch: Stretch, length: number): Warp {
   const { width, end } = stretch
   const overhang = end.outer - end.inner
+  if (overhang === 0) return ([u, v]: Point) => ({ to: [end.inner - length + u, v], du: [1, 0], dv: [0, 1] })
   const origin = (end.inner + end.outer) / 2 - length
   // A quadratic needs 1.5 overhangs to stay gentle; a shorter stretch leans evenly over all of its length.
   const isRoomy = length > 1.5 * Math.abs(overhang)

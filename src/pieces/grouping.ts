@@ -1,4 +1,4 @@
-import type { Rhythm } from '../motif/fit.ts'
+import { nearestOfParity, type Rhythm } from '../motif/fit.ts'
 
 /** A run of neighbouring filled bands that is stitched together, area by area. */
 export interface Group {
@@ -98,9 +98,37 @@ function areasOf(bands: readonly BandExtent[], reach: { along: number; deep: num
   return (bands.at(-1)!.perimeter / reach.along) * goes
 }
 
-/** Into how many stretches half a side of `length` mm is cut so that each fits the reach and holds half a repeat. */
-export function stretchesFor(length: number, reachAlong: number, rhythms: readonly Rhythm[]): number {
-  const wanted = Math.max(1, Math.ceil(length / reachAlong - 1e-9))
-  const roomiest = rhythms.map((r) => (r.ends === 'alternate' ? (2 * length) / r.repeat : length / r.repeat))
-  return Math.max(1, Math.min(wanted, Math.floor(Math.min(...roomiest))))
+/** How much a further stretch weighs against a nicer fit of the repeats: one more must gain this share of stretching. */
+const STRETCH_WEIGHT = 0.04
+
+/**
+ * Into how many stretches half a side is cut: each fits the reach and holds half a repeat of every band. One or two more
+ * are taken where whole repeats then fit clearly better.
+ *
+ * @param half  length of half the outermost seam, mm
+ * @param bands  each band's rhythm and the mean length of half its side, mm
+ */
+export function stretchesFor(
+  half: number,
+  reachAlong: number,
+  bands: readonly { rhythm: Rhythm; length: number }[],
+): number {
+  const wanted = Math.max(1, Math.ceil(half / reachAlong - 1e-9))
+  const roomiest = bands.map(
+    ({ rhythm, length }) => length / (rhythm.ends === 'alternate' ? rhythm.repeat / 2 : rhythm.repeat),
+  )
+  const most = Math.max(1, Math.floor(Math.min(...roomiest)))
+  const candidates = [0, 1, 2].map((more) => Math.min(most, wanted + more))
+  const cost = (stretches: number) => misfit(bands, stretches) + STRETCH_WEIGHT * (stretches - wanted)
+  return candidates.reduce((best, stretches) => (cost(stretches) < cost(best) - 1e-12 ? stretches : best))
+}
+
+/** The worst stretching of any band, as the logarithm of a ratio. */
+function misfit(bands: readonly { rhythm: Rhythm; length: number }[], stretches: number): number {
+  const each = bands.map(({ rhythm, length }) => {
+    if (rhythm.ends === 'free') return 0
+    const ideal = (2 * length) / rhythm.repeat
+    return Math.abs(Math.log(nearestOfParity(ideal, stretches) / ideal))
+  })
+  return Math.max(0, ...each)
 }

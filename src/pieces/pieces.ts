@@ -123,8 +123,9 @@ function sidePlan(
   const along = unit(subtract(inner.innerB, inner.innerA))
   const reachAlong = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
   const rhythms = bands.map((band) => rhythmOf(alongOf(fillers[band.index])!, meanWidth(band)))
+  const lengths = rhythms.map((rhythm, k) => ({ rhythm, length: (halves[k]! + halves[k + 1]!) / 2 }))
   const longest = distance(outermost.outerA, outermost.outerB) / 2
-  return { stretches: stretchesFor(longest, reachAlong, rhythms), halves, rhythms }
+  return { stretches: stretchesFor(longest, reachAlong, lengths), halves, rhythms }
 }
 
 const meanWidth = (band: Band): number =>

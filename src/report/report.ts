@@ -60,7 +60,11 @@ export const reportFormat = z.strictObject({
     topM: z.number().describe('needle thread with waste, m'),
     bobbinM: z.number().describe('bobbin thread with waste, m'),
     bobbins: z.number().int(),
-    bobbinChanges: z.array(z.strictObject({ at: place, alongMm: mm('along the line'), reason: z.string() })),
+    capacityM: z.number().describe('thread on one bobbin, m'),
+    capacityIsEstimate: z.boolean(),
+    bobbinChanges: z.array(
+      z.strictObject({ at: place, alongMm: mm('along the line'), where: z.string(), reason: z.string() }),
+    ),
   }),
   time: z.strictObject({
     minutes: z.number(),

@@ -1,8 +1,9 @@
-import type { AreaOptions, Chain } from './areas.ts'
+import type { AreaOptions } from './areas.ts'
 import { eulerWalk } from './euler-walk.ts'
 import type { RouteGraph, Step, Walk } from './graph.ts'
 import { networkBound } from './lower-bound.ts'
 import { integerCost, type Network } from './network.ts'
+import type { Chain } from './plan-search.ts'
 import { expandPasses } from './postman.ts'
 import type { Effort } from './search.ts'
 import { ANYWHERE, Stage, type StagePlan } from './stage.ts'
@@ -88,7 +89,6 @@ function stagePlan(assembly: Assembly, at: { stage: Stage; p: number; q: number 
   if (!use.touches(plan)) return plan
   const ports = [p, q].filter((x) => x !== ANYWHERE)
   const repriced = new Stage(stage.work, assembly.network, ports, assembly.effort, use.cost)
-  repriced.cost(p, q)
   repriced.settle(p, q)
   return repriced.plan(p, q)
 }
@@ -100,13 +100,13 @@ interface Progress {
 }
 
 /** Walks one chain and adds it to what is there: a new walk at its start and at every cut. */
-function walkChain(assembly: Assembly, { stages, choice }: Chain, progress: Progress): void {
+function walkChain(assembly: Assembly, { works, stages, choice }: Chain, progress: Progress): void {
   stages.forEach((stage, s) => {
     const [p, q] = [choice.ports[s]!, choice.ports[s + 1]!]
     const plan = stagePlan(assembly, { stage, p, q }, progress.use)
     const edges = expandPasses(plan.local, plan.passes)
     const passes = eulerWalk(assembly.graph, { edges, start: plan.start, end: plan.end })
-    const { area } = stage.work
+    const { area } = works[s]!
     if (s === 0 || p === ANYWHERE) progress.walks.push({ start: plan.start, end: plan.start, steps: [] })
     const walk = progress.walks.at(-1)!
     for (const pass of passes) {
@@ -167,11 +167,11 @@ function passLengths(graph: RouteGraph, walks: readonly Walk[]): { travelMm: num
 function reportAreas(assembly: Assembly, chains: readonly Chain[], extra: Float64Array): AreaReport[] {
   const required = new Float64Array(extra.length)
   const bound = new Float64Array(extra.length)
-  for (const { stages } of chains)
-    for (const { work, parityBound } of stages) {
-      bound[work.area]! += parityBound
-      for (const e of work.pieces) required[work.area]! += assembly.graph.edges[e]!.length
-    }
+  for (const { works, stages } of chains)
+    works.forEach(({ area, pieces }, s) => {
+      bound[area]! += stages[s]!.parityBound
+      for (const e of pieces) required[area]! += assembly.graph.edges[e]!.length
+    })
   return Array.from(extra, (x, a) => ({
     required: required[a]!,
     extra: x / 1000,

@@ -14,8 +14,13 @@ export interface PortProblem {
   readonly startCost: number
 }
 
-/** The cheapest sequence of handovers by dynamic programming over the stages' tables; undefined if there is none. */
-function shortestChoice({ stages, handovers, startCost }: PortProblem): PortChoice | undefined {
+/**
+ * The cheapest sequence of handovers by dynamic programming over the stages' tables, estimates among them; undefined if
+ * there is none.
+ *
+ * @source the hierarchical Chinese postman with a linear order: Dror, Stern, Trudeau, Networks 17 (1987)
+ */
+export function estimatePorts({ stages, handovers, startCost }: PortProblem): PortChoice | undefined {
   let reach = handovers[0]!.map(() => 0)
   const back: number[][] = []
   stages.forEach((stage, s) => {
@@ -48,12 +53,10 @@ function shortestChoice({ stages, handovers, startCost }: PortProblem): PortChoi
 /**
  * The cheapest handovers, with every pair that is used settled for good: the tables of disconnected stages are estimates
  * at first, so the choice is repeated until it rests on settled values only.
- *
- * @source the hierarchical Chinese postman with a linear order: Dror, Stern, Trudeau, Networks 17 (1987)
  */
 export function choosePorts(problem: PortProblem): PortChoice | undefined {
   for (;;) {
-    const choice = shortestChoice(problem)
+    const choice = estimatePorts(problem)
     if (!choice) return undefined
     let changed = false
     problem.stages.forEach((stage, s) => {

@@ -21,6 +21,8 @@ const NO_HALF = -1
 /** Turning back on the same edge is worse than any turn. */
 const U_TURN = 10
 const LOOP_ON_ITSELF = 5
+/** Leaving a strand is worse than any turn within it. */
+const OTHER_STRAND = 3
 
 /** The direction in which a half-edge leaves its vertex, if it is known. */
 function directionOf(graph: RouteGraph, edge: number, atU: boolean): Point | undefined {
@@ -46,7 +48,7 @@ class Pairing {
   private readonly halvesAt = new Map<number, number[]>()
 
   constructor(
-    graph: RouteGraph,
+    private readonly graph: RouteGraph,
     private readonly task: WalkTask,
   ) {
     this.next = new Int32Array(2 * task.edges.length).fill(NO_HALF)
@@ -62,11 +64,13 @@ class Pairing {
     })
   }
 
-  /** How far from straight on it is to arrive by `a` and leave by `b`: 0 straight, 2 back, more for a U-turn. */
+  /** How far from straight on it is to arrive by `a` and leave by `b`: 0 straight, 2 back, more off the strand or back over the same edge. */
   private turn(a: number, b: number): number {
     if (a === NO_HALF || b === NO_HALF) return 0
     if (a >> 1 === b >> 1) return LOOP_ON_ITSELF
-    const extra = this.task.edges[a >> 1] === this.task.edges[b >> 1] ? U_TURN : 0
+    const [from, to] = [this.task.edges[a >> 1]!, this.task.edges[b >> 1]!]
+    const leaves = this.graph.edges[from]!.strand !== this.graph.edges[to]!.strand
+    const extra = (from === to ? U_TURN : 0) + (leaves ? OTHER_STRAND : 0)
     const da = this.directions[a]
     const db = this.directions[b]
     return extra + (da && db ? 1 + dot(da, db) : 1)
@@ -165,8 +169,8 @@ class Pairing {
 }
 
 /**
- * An Euler walk from `start` to `end` over the given passes: straight on at crossings where directions are known, no
- * turning back unless there is nothing else.
+ * An Euler walk from `start` to `end` over the given passes: along its strand, straight on at crossings where
+ * directions are known, no turning back unless there is nothing else.
  *
  * @param task  its degrees are even but at the two ends; connected
  * @throws Error if the task breaks that: our bug

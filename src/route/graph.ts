@@ -20,6 +20,11 @@ export interface RouteEdge {
   readonly directionU?: Point
   /** The direction in which the edge leaves `v`, into the edge (against the walk from u to v). */
   readonly directionV?: Point
+  /**
+   * Edges with the same number run on from each other, as the pieces of one filler do. Where there is a choice, the walk
+   * follows its strand before it turns into another.
+   */
+  readonly strand?: number
 }
 
 /** What the planner knows: vertices by number, edges, and where the vertices lie (mm), if anybody knows. */

@@ -1,4 +1,5 @@
-export { type AreaOptions, type AreaOrder, solveByAreas } from './areas.ts'
+export type { Area, AreaOrder } from './area-order.ts'
+export { AREA_ITERATIONS, type AreaOptions, solveByAreas } from './areas.ts'
 export type { AreaReport, RouteResult } from './assemble-route.ts'
 export {
   checkGraph,
@@ -11,5 +12,4 @@ export {
 export { type LowerBound, lowerBound } from './lower-bound.ts'
 export { type Matching, type MatchingProblem, minimumMatching } from './matching.ts'
 export { ITERATIONS, type PostmanOptions, type PostmanResult, solvePostman } from './postman.ts'
-export type { Area } from './stage-work.ts'
 export { ROUTE_WEIGHTS, type RouteWeights } from './weights.ts'

@@ -2,8 +2,11 @@ import type { Network } from './network.ts'
 import { shortestPaths } from './shortest-paths.ts'
 import type { StageWork } from './stage.ts'
 
-/** At most this many ways over from one stage to the next are tried. */
-export const PORT_LIMIT = 8
+/** At most about this many ways over from one stage to the next are tried. */
+const PORT_LIMIT = 8
+/** Between stages with many odd vertices one port is nearly as good as another, and each costs more. */
+const PORT_LIMIT_MANY = 4
+const MANY_ODD = 24
 
 /** The odd vertices that decide at each handover: those of the nearest stage that has any, before and after. */
 function nearestOdd(stages: readonly StageWork[], at: number, step: 1 | -1): readonly number[] {
@@ -46,21 +49,22 @@ export function handoverPorts(network: Network, stages: readonly StageWork[], s:
   const oddA = nearestOdd(stages, s, -1)
   const oddB = nearestOdd(stages, s + 1, 1)
   const inB = new Set(oddB)
+  const limit = Math.max(oddA.length, oddB.length) > MANY_ODD ? PORT_LIMIT_MANY : PORT_LIMIT
   const both = oddA.filter((x) => inB.has(x))
   let odd = [...oddA.filter((x) => onB.has(x)), ...oddB.filter((x) => onA.has(x))]
   const rest = [...oddA.filter((x) => !onB.has(x)), ...oddB.filter((x) => !onA.has(x))]
   const near: number[] = []
-  if (shared.length === 0 || odd.length + rest.length > PORT_LIMIT) {
+  if (shared.length === 0 || odd.length + rest.length > limit) {
     const fromA = distancesFrom(network, a)
     const fromB = distancesFrom(network, b)
     const gap = (x: number) => fromA[x]! + fromB[x]!
     rest.sort((x, y) => gap(x) - gap(y) || x - y)
     if (shared.length === 0) near.push(...nearestOf(a.vertices, fromB), ...nearestOf(b.vertices, fromA))
-    odd = spread(odd, PORT_LIMIT)
+    odd = spread(odd, limit)
   }
-  const ports = new Set([...both, ...odd].slice(0, PORT_LIMIT))
-  for (const x of [...near, ...rest.slice(0, PORT_LIMIT - 2), ...spread(shared, 3)]) {
-    if (ports.size >= PORT_LIMIT + 2) break
+  const ports = new Set([...both, ...odd].slice(0, limit))
+  for (const x of [...near, ...rest.slice(0, limit - 2), ...spread(shared, 3)]) {
+    if (ports.size >= limit + 2) break
     ports.add(x)
   }
   return [...ports]

@@ -29,6 +29,11 @@ function startingTrees(task: Task, candidates: readonly Candidate[]): Link[][] {
   ]
 }
 
+/**
+ * How often a link is left out: paths that cross away from the pieces connect without being a tree of links.
+ */
+const BARE_SHARE = 0.25
+
 /** The same tree with one link, or two, taken out and the rest rejoined at random, better links more often. */
 function neighbour(
   task: Task,
@@ -43,7 +48,9 @@ function neighbour(
     .map((link) => ({ link, key: (link.score + 1) * (0.5 + random()) }))
     .sort((x, y) => x.key - y.key)
     .map((x) => x.link)
-  return completeTree(task, kept, shaken)
+  const tree = completeTree(task, kept, shaken)
+  if (random() < BARE_SHARE) tree.splice(Math.floor(random() * tree.length), 1)
+  return tree
 }
 
 const better = (a: Tree | undefined, b: Tree | undefined): Tree | undefined =>

@@ -1,3 +1,5 @@
+import { Heap } from './heap.ts'
+import { NearSearch } from './near-search.ts'
 import type { Network } from './network.ts'
 
 /** Distances from one source: `distance[x]` (Infinity if unreachable) and the edge by which x is reached (-1 at the source). */
@@ -5,57 +7,6 @@ export interface PathRow {
   readonly source: number
   readonly distance: Float64Array
   readonly via: Int32Array
-}
-
-/** A binary heap of (key, vertex) in typed arrays, with stale entries left in place. */
-class Heap {
-  private keys: Float64Array
-  private items: Int32Array
-  size = 0
-
-  constructor(capacity: number) {
-    this.keys = new Float64Array(capacity)
-    this.items = new Int32Array(capacity)
-  }
-
-  push(key: number, item: number): void {
-    const { keys, items } = this
-    let i = this.size++
-    while (i > 0) {
-      const up = (i - 1) >> 1
-      if (keys[up]! <= key) break
-      keys[i] = keys[up]!
-      items[i] = items[up]!
-      i = up
-    }
-    keys[i] = key
-    items[i] = item
-  }
-
-  get topKey(): number {
-    return this.keys[0]!
-  }
-
-  pop(): number {
-    const { keys, items } = this
-    const top = items[0]!
-    const n = --this.size
-    const key = keys[n]!
-    const item = items[n]!
-    let i = 0
-    for (;;) {
-      let down = 2 * i + 1
-      if (down >= n) break
-      if (down + 1 < n && keys[down + 1]! < keys[down]!) down++
-      if (keys[down]! >= key) break
-      keys[i] = keys[down]!
-      items[i] = items[down]!
-      i = down
-    }
-    keys[i] = key
-    items[i] = item
-    return top
-  }
 }
 
 /**
@@ -96,15 +47,30 @@ export function shortestPaths(
   return { source: sources[0] ?? -1, distance, via }
 }
 
+/** From so many vertices on, single paths are searched on demand instead of keeping whole rows. */
+const LARGE = 3000
+
 /** The shortest-path metric of a network; rows are made when first asked for. */
 export class Metric {
   private readonly rows: (PathRow | undefined)[]
+  private nearby: NearSearch | undefined
 
   constructor(
     readonly network: Network,
     private readonly banned?: Uint8Array,
   ) {
     this.rows = new Array(network.vertexCount)
+  }
+
+  /** Whether rows of distances are too long to keep many of them. */
+  get isLarge(): boolean {
+    return this.network.vertexCount > LARGE
+  }
+
+  /** A search that can stop early. */
+  get near(): NearSearch {
+    this.nearby ??= new NearSearch(this.network, this.banned)
+    return this.nearby
   }
 
   /** The distances from `source` to everywhere. */
@@ -124,6 +90,11 @@ export class Metric {
 
   /** Calls `visit` with every edge of a cheapest path between `a` and `b`. */
   eachEdge(a: number, b: number, visit: (edge: number) => void): void {
+    if (this.isLarge) {
+      this.near.run(a, (x) => x === b)
+      this.near.eachEdgeTo(b, visit)
+      return
+    }
     const { u, v } = this.network
     const known = this.rows[b]
     const row = known ?? this.row(a)

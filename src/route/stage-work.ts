@@ -1,12 +1,7 @@
+import type { Area } from './area-order.ts'
 import type { Network } from './network.ts'
 import type { StageWork } from './stage.ts'
 import { UnionFind } from './union-find.ts'
-
-/** An area as the caller gives it: its required edges, and the seams within reach meanwhile (all, if left out). */
-export interface Area {
-  readonly required: readonly number[]
-  readonly travel?: readonly number[]
-}
 
 /** The vertices of some edges and those among them of odd degree, ascending. */
 function vertexFacts(network: Network, pieces: readonly number[]): Pick<StageWork, 'odd' | 'vertices'> {
@@ -54,8 +49,14 @@ function continueFirst(
 }
 
 /**
- * Divides areas into stages: the parts of an area that one walk can reach. Where seams and the area's own pieces do not
- * reach, pieces stitched in earlier areas may be passed again. What is still apart becomes a stage of its own, with a
+ * In networks of up to so many edges every area may pass again over pieces that earlier areas stitched. In larger ones,
+ * where seams and the area's own pieces are nearly always cheaper, only an area that cannot be reached otherwise.
+ */
+const RETRACE_LIMIT = 2000
+
+/**
+ * Divides areas into stages: the parts of an area that one walk can reach over seams, its own pieces, and pieces stitched
+ * in earlier areas as RETRACE_LIMIT allows. What is still apart becomes a stage of its own, with a
  * new thread start.
  */
 export function stagesOf(network: Network, areas: readonly { area: number; of: Area }[]): StageWork[] {
@@ -69,7 +70,8 @@ export function stagesOf(network: Network, areas: readonly { area: number; of: A
     const last = stages.at(-1)
     const reachesBack = (): boolean =>
       !last || last.vertices.some((x) => sets.find(x) === sets.find(network.u[parts[0]![0]!]!))
-    if ((parts.length > 1 || !reachesBack()) && done.length > 0 && !of.travel) {
+    const retraces = network.edgeCount <= RETRACE_LIMIT || parts.length > 1 || !reachesBack()
+    if (retraces && done.length > 0 && !of.travel) {
       kind = kind.slice()
       for (const e of done) kind[e] = 2
       sets = joined(network, kind)

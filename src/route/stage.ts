@@ -8,6 +8,12 @@ import { type Ends, type Link, type Solution, Task } from './task.ts'
 /** No given port: the walk may begin, or end, wherever it is cheapest. */
 export const ANYWHERE = -1
 
+/** In stages of up to so many local edges an estimate is a short search of its own instead of a frozen tree of links. */
+const SMALL = 150
+/** The pieces of a stage that hangs together, and two ports off it. */
+const LOOSE = 3
+const QUICK: Effort = { iterations: 15, seed: 1 }
+
 /** What a stage of the work is: pieces that one walk stitches before anything else. */
 export interface StageWork {
   /** Index of the area in the plan. */
@@ -76,13 +82,22 @@ export class Stage {
 
   private estimate(p: number, q: number): number {
     const task = this.task(p, q)
-    const direct = task.evaluate([])
+    const direct = this.isLoose(task) ? undefined : task.evaluate([])
     if (direct) {
       this.settled.set(p < q ? `${p} ${q}` : `${q} ${p}`, direct)
       return direct.cost
     }
+    if (this.local.network.edgeCount <= SMALL)
+      return searchLinks(task, QUICK)?.solution.cost ?? Number.POSITIVE_INFINITY
     const links = [...this.frozenLinks(), ...this.attachments(task)]
-    return task.evaluate(links)?.cost ?? Number.POSITIVE_INFINITY
+    const join = task.join(links)
+    if (!join) return Number.POSITIVE_INFINITY
+    return links.reduce((sum, { a, b }) => sum + this.metric.distance(a, b), join.cost)
+  }
+
+  /** Whether a large stage is in more pieces than parity alone is likely to join. */
+  private isLoose(task: Task): boolean {
+    return this.local.network.edgeCount > SMALL && task.componentCount > LOOSE
   }
 
   /** A tree of links that joins the pieces, found once without regard to ports. */

@@ -1,5 +1,6 @@
-import { type MatchingProblem, minimumMatching } from './matching.ts'
+import { type Matching, type MatchingProblem, minimumMatching } from './matching.ts'
 import type { Metric } from './shortest-paths.ts'
+import { sparseMatching } from './sparse-matching.ts'
 
 /** How many ends of the walk the planner may choose: none, one, or both. */
 export type FreeEnds = 0 | 1 | 2
@@ -32,6 +33,16 @@ function completeProblem(metric: Metric, terminals: readonly number[], free: Fre
     }
   }
   return { vertexCount: total, u: u.subarray(0, m), v: v.subarray(0, m), cost: cost.subarray(0, m) }
+}
+
+/** Above so many terminals, or this many in a large network, only near pairs are matched, with proof. */
+const COMPLETE_LIMIT = 300
+const COMPLETE_LIMIT_LARGE = 24
+
+function matchTerminals(metric: Metric, terminals: readonly number[], free: FreeEnds): Matching | undefined {
+  const limit = metric.isLarge ? COMPLETE_LIMIT_LARGE : COMPLETE_LIMIT
+  if (terminals.length > limit) return sparseMatching(metric.near, terminals, free)
+  return minimumMatching(completeProblem(metric, terminals, free))
 }
 
 /** Two terminals and no choice of ends. */
@@ -67,7 +78,7 @@ export function minimumTJoin(
     if (n <= free) return fewTerminals(metric, terminals, free)
     if (free === 0) return single(metric, terminals)
   }
-  const matching = minimumMatching(completeProblem(metric, terminals, free))
+  const matching = matchTerminals(metric, terminals, free)
   if (!matching) return undefined
   const pairs: [number, number][] = []
   const ends: number[] = []

@@ -115,13 +115,11 @@ export class Task {
       if (network.required[e] || passes[e]! > 0) sets.union(network.u[e]!, network.v[e]!)
   }
 
-  /** The piece of each component under `passes`: a label per component. */
-  pieces(passes: Uint8Array): Int32Array {
+  /** The connected piece of every vertex under `passes`, and the pieces that hold a component. */
+  vertexPieces(passes: Uint8Array): { pieceOf: Int32Array; held: ReadonlySet<number> } {
     this.mergePasses(passes)
-    const piece = new Int32Array(this.componentCount)
-    for (let x = 0; x < this.component.length; x++)
-      if (this.component[x] !== -1) piece[this.component[x]!] = this.sets.find(x)
-    return piece
+    const pieceOf = Int32Array.from(this.component, (_, x) => this.sets.find(x))
+    return { pieceOf, held: new Set(pieceOf.filter((_, x) => this.component[x] !== -1)) }
   }
 
   /** The passes of `links` and a T-join, at most one on a required edge and two on another. */
@@ -152,11 +150,9 @@ export class Task {
 
   /** Takes out extra passes that touch no required piece and no end. */
   dropLoose(passes: Uint8Array): void {
-    this.mergePasses(passes)
-    const held = new Set<number>()
-    for (let x = 0; x < this.component.length; x++) if (this.component[x] !== -1) held.add(this.sets.find(x))
+    const { pieceOf, held } = this.vertexPieces(passes)
     for (let e = 0; e < passes.length; e++)
-      if (passes[e]! > 0 && !held.has(this.sets.find(this.network.u[e]!))) passes[e] = 0
+      if (passes[e]! > 0 && !held.has(pieceOf[this.network.u[e]!]!)) passes[e] = 0
   }
 
   costOf(passes: Uint8Array): number {

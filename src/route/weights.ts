@@ -1,3 +1,5 @@
+import { PlanError } from '../error.ts'
+
 /**
  * What the route should avoid, in order. The unit of every weight is one millimetre of first travel in a seam.
  */
@@ -21,4 +23,25 @@ export const ROUTE_WEIGHTS: RouteWeights = {
   reposition: 200,
   travelAgain: 2,
   travel: 1,
+}
+
+/** The least value of each weight: a second pass over a seam is never cheaper than the first. */
+const LEAST: RouteWeights = { start: 0, overlap: 0, reposition: 0, travelAgain: 1, travel: 0 }
+
+/**
+ * The weights with defaults filled in.
+ *
+ * @throws PlanError `route/bad-weight`: every weight below what it may be, or not a number
+ */
+export function completeWeights(given: Partial<RouteWeights> = {}): RouteWeights {
+  const weights = { ...ROUTE_WEIGHTS, ...given }
+  const problems = (Object.keys(LEAST) as (keyof RouteWeights)[])
+    .filter((name) => !(weights[name] >= LEAST[name] && Number.isFinite(weights[name])))
+    .map((name) => ({
+      code: 'route/bad-weight',
+      at: `weights.${name}`,
+      message: `weight ${weights[name]}; must be ${LEAST[name]} or more`,
+    }))
+  if (problems.length > 0) throw new PlanError(problems)
+  return weights
 }

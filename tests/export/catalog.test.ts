@@ -1,8 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs'
+import { Resvg } from '@resvg/resvg-js'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import csv from '../../src/export/csv.ts'
 import { optionValues } from '../../src/export/exporter.ts'
-import { EXPORTERS, exporterOf } from '../../src/export/index.ts'
+import { EXPORTERS, type ExporterId, exportDrawing, exporterOf } from '../../src/export/index.ts'
+import { anyText } from '../support/any-text.ts'
+import { lopsidedDrawing } from '../support/sample-drawings.ts'
 
 const folder = new URL('../../src/export/', import.meta.url)
 
@@ -26,6 +30,30 @@ describe('the catalog of exporters', () => {
           Object.fromEntries(Object.entries(exporter.options).map(([k, p]) => [k, p.default])),
         ),
       ).not.toThrow()
+    },
+  )
+
+  it.each(Object.keys(EXPORTERS))(
+    'lets %s write the same for the same input, whatever the texts say',
+    async (id) => {
+      await fc.assert(
+        fc.asyncProperty(anyText, async (text) => {
+          const base = lopsidedDrawing()
+          const bands = base.quilt.bands.map((band) => ({ ...band, name: text }))
+          const drawing = {
+            ...base,
+            title: `${text}\ud800`,
+            fillers: [text, text],
+            quilt: { ...base.quilt, bands },
+          }
+          const [first, second] = [await exportDrawing(id, drawing), await exportDrawing(id, drawing)]
+          expect(Buffer.from(first).equals(Buffer.from(second))).toBe(true)
+          // Read by an XML parser that is not ours
+          if (EXPORTERS[id as ExporterId].extension === 'svg')
+            expect(() => new Resvg(first as string)).not.toThrow()
+        }),
+        { seed: 1, numRuns: 5, examples: [['\ud800'], ['</svg>'], ['(%)\n0\nEOF']] },
+      )
     },
   )
 

@@ -3,8 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { asciiText, escapeXml, gcodeComments, winAnsiText, wrapText } from '../../src/export/escape.ts'
 import { lengthText, longLengthText } from '../../src/export/labels.ts'
 import { numberText } from '../../src/export/number-text.ts'
-
-const anyText = fc.string({ unit: 'binary', maxLength: 200 })
+import { anyText } from '../support/any-text.ts'
 
 describe('escaping', () => {
   it('leaves no character of markup', () => {

@@ -2,12 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Drawing } from '../../src/export/drawing.ts'
 import { exportDrawing } from '../../src/export/index.ts'
-import { distanceToLine, type Point } from '../../src/geometry/point.ts'
+import type { Point } from '../../src/geometry/point.ts'
 import { flattenStroke, polylineLength, strokeLength } from '../../src/geometry/stroke.ts'
 import { dxfFaults } from '../support/check-dxf.ts'
 import { gcodeFaults } from '../support/check-gcode.ts'
+import { furthestFrom } from '../support/nearest-line.ts'
 import { readDxf } from '../support/read-dxf.ts'
-import { readGcode } from '../support/read-gcode.ts'
+import { type GcodeMove, readGcode } from '../support/read-gcode.ts'
 import { readSvg } from '../support/read-svg.ts'
 import { harbourDrawing, lopsidedDrawing, randomDrawing, zigzagDrawing } from '../support/sample-drawings.ts'
 
@@ -37,8 +38,8 @@ const READERS: Record<string, Reader> = {
   },
 }
 
-const lineOf = (drawing: Drawing): Point[] =>
-  drawing.lines[0]!.parts.flatMap((p) => flattenStroke(p.stroke, 0.0005))
+const lineOf = (drawing: Drawing, tolerance = 0.0005): Point[] =>
+  drawing.lines[0]!.parts.flatMap((p) => flattenStroke(p.stroke, tolerance))
 const yUp = (drawing: Drawing, [x, y]: Point): Point => [x, drawing.quilt.heightMm - y]
 const exactLength = (drawing: Drawing): number =>
   drawing.lines[0]!.parts.reduce((sum, p) => sum + strokeLength(p.stroke), 0)
@@ -70,14 +71,14 @@ describe.each(Object.keys(READERS))('the machine path as %s', (id) => {
     expect(area(mirrored)).toBeCloseTo(-area(points), 0)
   })
 
-  it('keeps within the deviation asked for, by brute force', async () => {
+  it('keeps within the deviation asked for', async () => {
     await fc.assert(
       fc.asyncProperty(fc.nat(1000), fc.constantFrom(0.02, 0.1, 0.5), async (seed, deviation) => {
-        const drawing = randomDrawing(seed, 12)
+        const drawing = randomDrawing(seed, 6)
         const points = await read(drawing, { deviation, units: 'mm' })
-        const line = lineOf(drawing).map((p) => yUp(drawing, p))
-        expect(furthest(line, points)).toBeLessThanOrEqual(deviation + 0.001)
-        expect(furthest(points, line)).toBeLessThanOrEqual(deviation + 0.001)
+        const line = lineOf(drawing, 0.003).map((p) => yUp(drawing, p))
+        expect(furthestFrom([points], line)).toBeLessThanOrEqual(deviation + 0.001)
+        expect(furthestFrom([line], points)).toBeLessThanOrEqual(deviation + 0.004)
       }),
       { seed: 1, numRuns: 8 },
     )
@@ -120,20 +121,6 @@ describe.each(Object.keys(READERS))('the machine path as %s', (id) => {
   })
 })
 
-/** The furthest that any of `points` lies from the polyline, by brute force within a window that moves along. */
-function furthest(points: readonly Point[], polyline: readonly Point[]): number {
-  let worst = 0
-  for (const p of points) {
-    let best = Infinity
-    for (let i = 1; i < polyline.length && best > 1e-4; i++) {
-      const [a, b] = [polyline[i - 1]!, polyline[i]!]
-      best = Math.min(best, distanceToLine(p, a, b))
-    }
-    worst = Math.max(worst, best)
-  }
-  return worst
-}
-
 describe('the machine path as SVG', () => {
   it.each(['mm', 'in'])('is in real units and right in length and ends when written in %s', async (units) => {
     const drawing = lopsidedDrawing()
@@ -149,6 +136,37 @@ describe('the machine path as SVG', () => {
   })
 })
 
+describe('several threads', () => {
+  it('are a path each, in their colours, and one without length is left out', async () => {
+    const [line] = lopsidedDrawing().lines
+    const empty = { thread: '#ff0000', parts: [] }
+    const lines = [empty, line!, { ...line!, thread: 'rebeccapurple"><script>' }]
+    const drawing = { ...lopsidedDrawing(), lines }
+    const svg = await text('svg', drawing)
+    expect(readSvg(svg).paths.map((p) => p.id)).toEqual(['thread-1', 'thread-2'])
+    expect(svg).toContain('stroke="#335577"')
+    expect(svg).not.toContain('<script')
+    expect(readDxf(await text('dxf', drawing)).map((p) => p.layer)).toEqual(['THREAD-1', 'THREAD-2'])
+    const gcode = await text('gcode', drawing)
+    expect(gcode.match(/^M3$/gm)).toHaveLength(2)
+    expect(gcodeFaults(gcode)).toEqual([])
+    // The needle is up on the way between them
+    expect(gcode).toMatch(/M5\n\(Thread start 2 of 2\)\nG0 X\S+ Y\S+\nM3/)
+  })
+
+  it('without any length are refused', async () => {
+    await expect(text('csv', { ...lopsidedDrawing(), lines: [] })).rejects.toThrow(/no line to export/)
+  })
+})
+
+describe('rounding', () => {
+  it('is not let pass for a deviation that it can\u2019t keep', async () => {
+    await expect(text('csv', lopsidedDrawing(), { decimals: 2, units: 'in' })).rejects.toThrow(
+      /0.1 mm can't be kept with 2 decimals in in/,
+    )
+  })
+})
+
 describe('the number of points', () => {
   it('is at most a third of an even flattening at 0.5 mm when 0.1 mm of deviation is allowed', async () => {
     const drawing = harbourDrawing()
@@ -161,6 +179,15 @@ describe('the number of points', () => {
     await expect(text('dxf', zigzagDrawing(), { maxPoints: 50 })).rejects.toThrow(/97 points.*allowed: 50/)
   })
 })
+
+/** Length of a move by the standard: a G3 turns from x towards y. */
+function lengthOfMove({ motion, from, to, centre }: GcodeMove): number {
+  if (!centre) return Math.hypot(to[0] - from[0], to[1] - from[1])
+  const angle = (p: readonly [number, number]) => Math.atan2(p[1] - centre[1], p[0] - centre[0])
+  const turn = (angle(to) - angle(from)) * (motion === 'G3' ? 1 : -1)
+  const radius = Math.hypot(from[0] - centre[0], from[1] - centre[1])
+  return radius * (turn > 0 ? turn : turn + 2 * Math.PI)
+}
 
 describe('the rules of RS-274/NGC', () => {
   const samples = [lopsidedDrawing(), zigzagDrawing(), harbourDrawing(), randomDrawing(5)]
@@ -209,13 +236,30 @@ describe('the rules of RS-274/NGC', () => {
     expect(Math.hypot(from[0] - centre![0], from[1] - centre![1])).toBeCloseTo(544 / 24, 3)
   })
 
+  it('are kept by arcs of all sizes in both units with any decimals, and their length is the line\u2019s', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.nat(10_000), fc.integer({ min: 3, max: 6 }), async (seed, decimals) => {
+        const drawing = randomDrawing(seed, 8)
+        for (const units of ['mm', 'in']) {
+          const gcode = await text('gcode', drawing, { arcs: true, units, decimals, deviation: 0.05 })
+          expect(gcodeFaults(gcode)).toEqual([])
+          const length = readGcode(gcode).reduce(
+            (sum, m) => sum + (m.motion === 'G0' ? 0 : lengthOfMove(m)),
+            0,
+          )
+          expect(length / exactLength(drawing)).toBeCloseTo(1, 3)
+        }
+      }),
+      { seed: 1, numRuns: 20 },
+    )
+  })
+
   it('takes the needle words as given and refuses what is no word', async () => {
     const written = await text('gcode', lopsidedDrawing(), { needleOn: 'M64 P0', needleOff: 'M65 P0' })
     expect(written).toMatch(/^M64 P0$/m)
     expect(gcodeFaults(written)).toEqual([])
-    await expect(text('gcode', lopsidedDrawing(), { needleOn: 'M3 (x)\nM2' })).rejects.toThrow(
-      /Words that start/,
-    )
+    for (const needleOn of ['M3 (x)\nM2', 'M3\nM2', 'M2', 'M030', 'G1', 'M3 X5', ''])
+      await expect(text('gcode', lopsidedDrawing(), { needleOn })).rejects.toThrow(/Words that start/)
   })
 })
 

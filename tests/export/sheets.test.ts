@@ -5,9 +5,20 @@ import type { Drawing } from '../../src/export/drawing.ts'
 import { exportDrawing } from '../../src/export/index.ts'
 import { textWidth } from '../../src/export/shape/text-width.ts'
 import { boxedLine, cutLine } from '../../src/export/sheets/cut-line.ts'
-import { ownOf, placesOf, sheetName, showsOf, tilingFor } from '../../src/export/sheets/tiling.ts'
-import { distance, distanceToLine, lerp, type Point } from '../../src/geometry/point.ts'
+import { planSheets } from '../../src/export/sheets/sheet-plan.ts'
+import {
+  indexAlong,
+  movedTilings,
+  ownOf,
+  placesOf,
+  sheetName,
+  showsOf,
+  tilingFor,
+  windowOf,
+} from '../../src/export/sheets/tiling.ts'
+import { distance, lerp, type Point } from '../../src/geometry/point.ts'
 import { boundsOf, flattenStroke, polylineLength, strokeThrough } from '../../src/geometry/stroke.ts'
+import { furthestFrom } from '../support/nearest-line.ts'
 import { type PdfPage, readPdf } from '../support/read-pdf.ts'
 import { harbourDrawing, lopsidedDrawing } from '../support/sample-drawings.ts'
 
@@ -81,6 +92,15 @@ function layTogether(pages: readonly PdfPage[]): Map<string, Point> {
   return laid
 }
 
+/** The page's marks as they would lie if it were put down turned by a few degrees. */
+const turnedAbout = (page: PdfPage): PdfPage => ({
+  ...page,
+  paths: page.paths.map((path) => ({
+    ...path,
+    polylines: path.polylines.map((l) => l.map(([x, y]) => [x + y * 0.002, y - x * 0.002] as const)),
+  })),
+})
+
 /** All sheets' lines as laid together, then moved so that their box starts where the quilt's line starts. */
 function assembled(pages: readonly PdfPage[], line: readonly Point[]): Point[][] {
   const laid = layTogether(pages)
@@ -101,23 +121,6 @@ function* samples(polyline: readonly Point[], step: number): Generator<Point> {
     const count = Math.ceil(distance(polyline[i - 1]!, polyline[i]!) / step)
     for (let k = 0; k < count; k++) yield lerp(polyline[i - 1]!, polyline[i]!, k / count)
   }
-}
-
-/** The furthest that any point lies from the polylines; distances below 0.02 mm are not told apart. */
-function furthest(from: Iterable<Point>, onto: readonly (readonly Point[])[]): number {
-  let worst = 0
-  for (const p of from) worst = Math.max(worst, distanceTo(p, onto))
-  return worst
-}
-
-function distanceTo(p: Point, onto: readonly (readonly Point[])[]): number {
-  let best = Infinity
-  for (const line of onto)
-    for (let i = 1; i < line.length; i++) {
-      best = Math.min(best, distanceToLine(p, line[i - 1]!, line[i]!))
-      if (best < 0.02) return best
-    }
-  return best
 }
 
 describe('tracing sheets', () => {
@@ -156,18 +159,18 @@ describe('tracing sheets', () => {
     const line = lineOf(drawing)
     const pieces = assembled(pages.slice(1), line)
     // 0.03 mm of flattening and 0.005 mm of rounding a coordinate
-    expect(furthest(samples(line, 3), pieces)).toBeLessThan(0.06)
-    expect(furthest(pieces.flat(), [line])).toBeLessThan(0.06)
+    expect(furthestFrom(pieces, samples(line, 3))).toBeLessThan(0.06)
+    expect(furthestFrom([line], pieces.flat())).toBeLessThan(0.06)
   })
 
   it('laid together mirrored give back the mirrored line', async () => {
     const drawing = small()
     const line = lineOf(drawing).map(([x, y]): Point => [-x, y])
     const mirrored = await sheets(drawing, { mirrored: true })
-    expect(furthest(samples(line, 10), assembled(mirrored.pages.slice(1), line))).toBeLessThan(0.06)
+    expect(furthestFrom(assembled(mirrored.pages.slice(1), line), samples(line, 3))).toBeLessThan(0.06)
     const plain = await sheets(drawing)
     // The check sees a mirror: the sample is 10 percent wider in its left bands
-    expect(furthest(samples(line, 10), assembled(plain.pages.slice(1), line))).toBeGreaterThan(1)
+    expect(furthestFrom(assembled(plain.pages.slice(1), line), samples(line, 3))).toBeGreaterThan(1)
   })
 
   it('leave out sheets with nothing on them and say so', async () => {
@@ -216,15 +219,70 @@ describe('tracing sheets', () => {
 
   it('put line, guidance, seams, marks and labels into layers', async () => {
     const { layers, title } = await sheets(small())
-    expect(layers.sort()).toEqual(['Direction and order', 'Labels', 'Register marks', 'Seams', 'Stitch line'])
+    expect([...layers].sort()).toEqual([
+      'Direction and order',
+      'Labels',
+      'Register marks',
+      'Seams',
+      'Stitch line',
+    ])
     expect(title).toBe('Harbour raffle quilt')
+  })
+
+  it('name the bands on the sheets that show them', async () => {
+    const { pages } = await sheets(small(), { paper: 'roll', rollWidth: 914.4 })
+    const texts = pages[1]!.texts.map((t) => t.text)
+    for (const name of ['sand', 'rope', 'tide']) expect(texts.filter((t) => t === name)).toHaveLength(4)
+  })
+
+  it('ask the viewer to print them unscaled', async () => {
+    // ISO 32000-1, table 150: PrintScaling None
+    expect((await sheets(small())).printScaling).toBe('None')
+  })
+
+  it('leave out seams and arrows when they are not wanted', async () => {
+    const { pages } = await sheets(small(), { seams: false, arrows: false })
+    for (const page of pages.slice(1)) {
+      expect(page.paths.filter((p) => p.layer === 'Seams')).toEqual([])
+      expect(page.paths.filter((p) => p.layer === 'Direction and order' && p.paint === 'fill')).toEqual([])
+    }
+  })
+
+  it('have arrows that lie on the line and point along it', async () => {
+    const drawing = lopsidedDrawing()
+    const { pages } = await sheets(drawing, { paper: 'roll', rollWidth: 914.4 })
+    const arrows = pages[1]!.paths.filter((p) => p.layer === 'Direction and order' && p.paint === 'fill')
+    expect(arrows.length).toBe(Math.round(polylineLength(lineOf(drawing)) / 60))
+    // The first, 30 mm from the start of a line that runs to the right
+    const [tip, a, b] = arrows[0]!.polylines[0]!
+    expect(tip![1]).toBeCloseTo((a![1] + b![1]) / 2, 1)
+    expect(tip![0]).toBeGreaterThan(a![0])
+    const [start] = stitchLines(pages[1]!)[0]!
+    expect((tip![0] + a![0]) / 2 - start![0]).toBeCloseTo(30, 1)
+    expect(tip![1]).toBeCloseTo(start![1], 1)
+  })
+
+  it('are a first page alone for a drawing without a line', async () => {
+    expect((await sheets({ ...lopsidedDrawing(), lines: [] })).pages).toHaveLength(1)
+  })
+
+  it('refuse margins that leave no room', async () => {
+    await expect(sheets(small(), { paper: 'roll', rollWidth: 150, margin: 40, overlap: 50 })).rejects.toThrow(
+      /margin of 40 mm and an overlap of 50 mm leave no room/,
+    )
+  })
+
+  it('are laid together wrongly, and the check sees it, when a sheet is turned about', async () => {
+    const { pages } = await sheets(small(), { paper: 'letter', orientation: 'portrait' })
+    const turned = pages.slice(1).map((page, i) => (i === 1 ? turnedAbout(page) : page))
+    expect(() => layTogether(turned)).toThrow()
   })
 
   it('number every area once and flag start and end', async () => {
     const { pages } = await sheets(small(), { paper: 'roll', rollWidth: 914.4 })
     const texts = pages[1]!.texts.map((t) => t.text)
     for (let area = 1; area <= 8; area++) expect(texts.filter((t) => t === String(area))).toHaveLength(1)
-    expect(texts).toEqual(expect.arrayContaining(['START', 'END']))
+    expect(texts).toContain('START and END')
   })
 
   it('are the same bytes for the same input', async () => {
@@ -278,15 +336,12 @@ describe('tracing strips', () => {
     expect(texts).toMatch(/middle/)
     expect(pages.length).toBeGreaterThan(3)
     const long = assembled(pages.slice(2), flattenStroke(wave(700), 1))
-    expect(
-      furthest(long.flat(), [
-        [
-          [0, 40],
-          [350, 0],
-          [700, 40],
-        ],
-      ]),
-    ).toBeLessThan(0.06)
+    const straight: Point[] = [
+      [0, 40],
+      [350, 0],
+      [700, 40],
+    ]
+    expect(furthestFrom([straight], long.flat())).toBeLessThan(0.06)
   })
 })
 
@@ -308,6 +363,62 @@ describe('tiling', () => {
       }),
       { seed: 1, numRuns: 200 },
     )
+  })
+
+  it('moved about still covers the box, and each place lies on the own part of its sheet', () => {
+    fc.assert(
+      fc.property(size, size, fc.double({ min: 0, max: 1 }), (width, height, share) => {
+        const box = { minX: -70, minY: 30, maxX: width - 70, maxY: height + 30 }
+        const layout = { sheet: { width: 215.9, height: 279.4 }, margin: 12.7, overlap: 12.7 }
+        for (const tiling of movedTilings(tilingFor(box, layout), box)) {
+          const places = placesOf(tiling)
+          const [first, last] = [showsOf(tiling, places[0]!), showsOf(tiling, places.at(-1)!)]
+          expect(first.minX).toBeLessThanOrEqual(box.minX + 1e-6)
+          expect(first.minY).toBeLessThanOrEqual(box.minY + 1e-6)
+          expect(last.maxX).toBeGreaterThanOrEqual(box.maxX - 1e-6)
+          expect(last.maxY).toBeGreaterThanOrEqual(box.maxY - 1e-6)
+          const p = [box.minX + share * width, box.minY + (1 - share) * height] as const
+          const window = windowOf(tiling)
+          const own = ownOf(tiling, {
+            column: indexAlong(p[0] - tiling.start[0], {
+              window: window.width,
+              overlap: 12.7,
+              count: tiling.columns,
+            }),
+            row: indexAlong(p[1] - tiling.start[1], {
+              window: window.height,
+              overlap: 12.7,
+              count: tiling.rows,
+            }),
+          })
+          expect(p[0] >= own.minX - 1e-6 && p[0] <= own.maxX + 1e-6).toBe(true)
+          expect(p[1] >= own.minY - 1e-6 && p[1] <= own.maxY + 1e-6).toBe(true)
+        }
+      }),
+      { seed: 1, numRuns: 20 },
+    )
+  })
+
+  it('is moved off the middle where that needs fewer sheets', () => {
+    // A line along the left edge only, in a box that leaves a sheet's width of slack between two columns
+    const points: Point[] = [
+      [0, 0],
+      [150, 0],
+      [150, 200],
+      [0, 200],
+    ]
+    const tracing = {
+      box: { minX: 0, minY: 0, maxX: 220, maxY: 200 },
+      lines: [boxedLine(points)],
+      seams: [],
+      arrows: [],
+      tags: [],
+      names: [],
+    }
+    const wishes = { orientation: 'portrait', margin: 12.7, overlap: 12.7 } as const
+    const plan = planSheets(tracing, { ...wishes, paper: { width: 215.9, height: 279.4 } })
+    expect(plan.tiling.columns).toBe(2)
+    expect(plan.places).toHaveLength(1)
   })
 
   it('names rows by letters past Z and columns by numbers', () => {

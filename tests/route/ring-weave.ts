@@ -55,7 +55,7 @@ export function ringWeave({ bands, stations, pieces, inStep = false }: WeaveShap
         const u = vertex(seam, j * pieces + i)
         const v = vertex(other, j * pieces + i + 1)
         run.push(edges.length)
-        edges.push({ u, v, length: 1.2 * gap(u, v), required: true })
+        edges.push({ u, v, length: 1.2 * gap(u, v), required: true, strand: band })
         seam = other
       }
       runs.set(`${band} ${j}`, run)

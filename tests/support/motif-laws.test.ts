@@ -68,6 +68,15 @@ const firstBent = ({ stroke, touches }: Drawn, x: number, y: number): Drawn => {
   return { stroke: { ...stroke, segments: [bent, ...rest] }, touches }
 }
 
+/** The sound motif, which draws to a mitre by leaning over evenly, and so ends along the edge at the inner corner. */
+const leaning: Motif = {
+  ...sound,
+  drawToMitre: (strip, values) => {
+    const { stroke, touches } = sound.draw(strip, values as never)
+    return { stroke: transformStroke(stroke, { a: 1, b: 0, c: strip.skew, d: 1, e: 0, f: 0 }), touches }
+  },
+}
+
 let calls = 0
 
 const broken: readonly (readonly [name: string, law: string, motif: Motif])[] = [
@@ -96,12 +105,36 @@ const broken: readonly (readonly [name: string, law: string, motif: Motif])[] = 
   ['draws a fixed size', 'scales', spoilt((d) => firstBent(d, 0.1, 0))],
   ['has an absolute repeat', 'scales', { ...sound, repeat: () => 20 }],
   ['draws the first repeat otherwise', 'n times one', spoilt((d) => firstBent(d, 0.1, 0))],
+  ['runs along the edge into an inner corner', 'corner', leaning],
+  [
+    'ends at the wrong corner of a mitre',
+    'corner',
+    {
+      ...sound,
+      drawToMitre: (strip, values) => sound.draw({ ...strip, length: strip.length + 1 }, values as never),
+    },
+  ],
+  [
+    'crosses the mitre',
+    'corner',
+    {
+      ...leaning,
+      joints: 'cusped',
+      drawToMitre: (strip, values) => {
+        const { stroke, touches } = sound.draw(strip, values as never)
+        const corner = stroke.segments.at(-1)!.to
+        const beyond = [corner[0] + 2 * strip.width, corner[1]] as const
+        return { stroke: { ...stroke, segments: [...stroke.segments, line(beyond), line(corner)] }, touches }
+      },
+    },
+  ],
   [
     'goes back over itself',
     'retraces',
     spoilt((d) => {
       const back = reverseStroke(d.stroke)
-      return { ...d, stroke: { start: d.stroke.start, segments: [...d.stroke.segments, ...back.segments] } }
+      const segments = [...d.stroke.segments, ...back.segments, ...d.stroke.segments]
+      return { ...d, stroke: { start: d.stroke.start, segments } }
     }),
   ],
 ]

@@ -20,13 +20,19 @@ export interface PdfPage {
   readonly texts: readonly PdfText[]
 }
 
+/** A file: what it says of itself, and its pages. */
+export interface PdfFile {
+  readonly title: string
+  readonly layers: readonly string[]
+  readonly printScaling: string | undefined
+  readonly pages: readonly PdfPage[]
+}
+
 type Matrix = readonly [number, number, number, number, number, number]
 const MM = 25.4 / 72
 
 /** All pages of a file as pdf.js understands them. Curves are given by their end points. */
-export async function readPdf(
-  bytes: Uint8Array,
-): Promise<{ title: string; layers: string[]; pages: PdfPage[] }> {
+export async function readPdf(bytes: Uint8Array): Promise<PdfFile> {
   const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0 })
   const doc = await task.promise
   const { info } = await doc.getMetadata()
@@ -46,8 +52,14 @@ export async function readPdf(
     )
     pages.push({ widthPt: x1 - x0, heightPt: height, paths: pathsOf(operators, height, groups), texts })
   }
+  const preferences = (await doc.getViewerPreferences()) as { PrintScaling?: string } | null
   await task.destroy()
-  return { title: String((info as { Title?: string }).Title), layers: [...groups.values()], pages }
+  return {
+    title: String((info as { Title?: string }).Title),
+    layers: [...groups.values()],
+    printScaling: preferences?.PrintScaling,
+    pages,
+  }
 }
 
 interface Operators {

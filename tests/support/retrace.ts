@@ -12,7 +12,7 @@ const LEAST = 4
  */
 export function retraceLength(stroke: Stroke): number {
   const points = evenPoints(flattenStroke(stroke, 0.005), STEP)
-  const cells = new Map<string, number[]>()
+  const cells = new Map<number, number[]>()
   let [total, run] = [0, 0]
   points.forEach((p, i) => {
     const ready = i - Math.round(BACK / STEP)
@@ -26,9 +26,10 @@ export function retraceLength(stroke: Stroke): number {
   return total + (run * STEP >= LEAST ? run * STEP : 0)
 }
 
-const keyOf = (x: number, y: number): string => `${Math.floor(x)},${Math.floor(y)}`
+/** A number for each 1 mm cell within 30 m of the origin. */
+const keyOf = (x: number, y: number): number => Math.floor(x) * 65536 + Math.floor(y)
 
-function add(cells: Map<string, number[]>, p: Point, index: number): void {
+function add(cells: Map<number, number[]>, p: Point, index: number): void {
   const key = keyOf(p[0], p[1])
   const cell = cells.get(key)
   if (cell) cell.push(index)
@@ -41,7 +42,7 @@ function isNearEarlier({
   p,
 }: {
   points: readonly Point[]
-  cells: ReadonlyMap<string, number[]>
+  cells: ReadonlyMap<number, number[]>
   p: Point
 }): boolean {
   for (const dx of [-0.4, 0.4]) {

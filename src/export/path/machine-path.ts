@@ -23,6 +23,8 @@ export interface MachinePath {
   readonly units: 'mm' | 'in'
   /** One entry a thread start; each run starts where the one before it ended. */
   readonly threads: readonly (readonly PathRun[])[]
+  /** The CSS colour of each thread. */
+  readonly colours: readonly string[]
   /** The box round all of it, in the file's unit. */
   readonly box: Box
   /** False for the run round the bounds with the needle up. */
@@ -50,24 +52,36 @@ export function machinePath(drawing: Drawing, values: TableValues, arcs: Arcs): 
     scaling(1 / MM_PER[units]),
   )
   const box = boundsOf(fine.map((p) => applyAffine(onTable, p)))
-  if (values.run === 'bounds') return { units, box, threads: [[boundsRun(box)]], needleDown: false }
-  const threads = pieces(drawing, values).map((thread) =>
-    thread.map((piece) => place(piece, onTable, { budget, arcs, points: values.points })),
-  )
+  if (values.run === 'bounds')
+    return { units, box, threads: [[boundsRun(box)]], colours: ['#888888'], needleDown: false }
+  const sewn = sewnThreads(drawing, values)
+  const needs = { budget, arcs, points: values.points }
+  const threads = sewn.map(({ pieces }) => pieces.map((piece) => place(piece, onTable, needs)))
   refuseTooMany(threads, values, drawing)
-  return { units, box, threads, needleDown: true }
+  return { units, box, threads, colours: sewn.map((s) => s.colour), needleDown: true }
 }
 
-function pieces(drawing: Drawing, values: TableValues): PieceOfLine[][] {
-  if (values.points === 'path') return drawing.lines.map(piecesOfLine).filter((p) => p.length > 0)
-  const { stitches } = drawing
-  if (!stitches || stitches.length !== drawing.lines.length)
+interface SewnThread {
+  readonly colour: string
+  readonly pieces: readonly PieceOfLine[]
+}
+
+/** The threads that have any length. */
+function sewnThreads(drawing: Drawing, values: TableValues): SewnThread[] {
+  const { lines, stitches } = drawing
+  const byStitch = values.points === 'stitches'
+  if (byStitch && stitches?.length !== lines.length)
     throw new PlanError({
       code: 'export/no-stitches',
       at: 'points',
       message: 'points are to be stitches, but this drawing has no stitches',
     })
-  return drawing.lines.map((line, i) => piecesOfStitches(line, stitches[i]!)).filter((p) => p.length > 0)
+  return lines
+    .map((line, i) => ({
+      colour: line.thread,
+      pieces: byStitch ? piecesOfStitches(line, stitches![i]!) : piecesOfLine(line),
+    }))
+    .filter(({ pieces }) => pieces.length > 0)
 }
 
 interface PlaceNeeds {
@@ -106,7 +120,7 @@ function deviationLeft(values: TableValues, units: 'mm' | 'in'): number {
 }
 
 /** How many points a file of these threads has. */
-export const pointCount = (threads: MachinePath['threads']): number =>
+const pointCount = (threads: MachinePath['threads']): number =>
   threads.reduce((sum, runs) => sum + 1 + runs.reduce((n, run) => n + run.stroke.segments.length, 0), 0)
 
 function refuseTooMany(threads: MachinePath['threads'], values: TableValues, drawing: Drawing): void {

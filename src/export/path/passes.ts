@@ -1,5 +1,6 @@
 import type { Line, LinePart } from '../../stitch/line.ts'
 import type { Drawing, NeedlePoint } from '../drawing.ts'
+import { LABELS } from '../labels.ts'
 
 /**
  * One drawing a frame pass: only what is stitched in the pass's areas. What a pass interrupts becomes a start of its
@@ -13,7 +14,7 @@ export function passDrawings(drawing: Drawing): Drawing[] {
     const { passes: _, ...rest } = drawing
     return {
       ...rest,
-      title: `${drawing.title}, pass ${index + 1} of ${drawing.passes!.length}`,
+      title: LABELS.names.pass(drawing.title, index + 1, drawing.passes!.length),
       lines: kept.map((k) => k.line),
       ...(drawing.stitches ? { stitches: kept.map((k) => k.stitches) } : {}),
     }

@@ -13,7 +13,7 @@ export const feedOf = (drawing: Drawing, units: 'mm' | 'in'): number =>
 export function pathNotes(drawing: Drawing, path: MachinePath, values: TableValues): string[] {
   const { path: say } = LABELS
   const size = (length: number) => lengthText(length * MM_PER[path.units], path.units)
-  const origin = `${values.origin} of the ${values.box}`
+  const origin = say.origin(values.origin, values.box)
   return [
     path.needleDown ? say.made : say.bounds,
     say.quilt(drawing.title),

@@ -5,10 +5,11 @@ import { flipY } from '../flip.ts'
 
 /** Where the origin lies on the turned box. */
 export const ORIGINS = ['bottom-left', 'bottom-right', 'top-left', 'top-right', 'centre'] as const
-export type Origin = (typeof ORIGINS)[number]
+type Origin = (typeof ORIGINS)[number]
 
+/** About which axis a path is mirrored. */
 export const MIRRORS = ['none', 'left-right', 'top-bottom'] as const
-export type Mirror = (typeof MIRRORS)[number]
+type Mirror = (typeof MIRRORS)[number]
 
 /** How a path lies on a machine's table. */
 export interface PlacementChoice {
@@ -19,6 +20,7 @@ export interface PlacementChoice {
   readonly yAxis: 'up' | 'down'
 }
 
+/** The corners of a box, clockwise on the screen from the top left. */
 export const cornersOf = (box: Box): Point[] => [
   [box.minX, box.minY],
   [box.maxX, box.minY],

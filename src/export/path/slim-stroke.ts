@@ -30,7 +30,7 @@ export function slimStroke(stroke: Stroke, onto: Affine, slimming: Slimming): St
   const segments: Segment[] = []
   for (const chunk of chunksOf(stroke, slimming)) {
     if (chunk.isArc) segments.push(...transformSegment(chunk.start, chunk.segments[0]!, onto))
-    else segments.push(...slimChunk(chunk, slimming).map((p) => line(applyAffine(onto, p))))
+    else for (const p of slimChunk(chunk, slimming)) segments.push(line(applyAffine(onto, p)))
   }
   return { start: applyAffine(onto, stroke.start), segments }
 }

@@ -33,6 +33,7 @@ export function pageContent(page: Page, layers: readonly string[]): string {
 function draw(shape: Shape, layers: readonly string[], out: string[]): void {
   switch (shape.kind) {
     case 'lines':
+      if (shape.polylines.length === 0) return
       usePen(shape.pen, out)
       for (const polyline of shape.polylines) trace(polyline, out)
       out.push('S')

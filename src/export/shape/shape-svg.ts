@@ -2,12 +2,13 @@ import type { Point } from '../../geometry/point.ts'
 import { escapeXml } from '../escape.ts'
 import { numberText } from '../number-text.ts'
 import type { Page, Pen, Shape } from './shape.ts'
+import { textWidth } from './text-width.ts'
 
 /** Decimals of mm: 0.001 mm. */
 const number = (v: number): string => numberText(v, 3)
 
 /**
- * A page as an SVG document in mm, or as an `svg` element for a web page if `standalone` is false.
+ * A page as an SVG document in mm; it may stand in a web page as it is.
  *
  * @param caption  what the picture shows, for those who can't see it
  */
@@ -25,6 +26,7 @@ export function pageSvg(page: Page, caption: string): string {
 function shapeSvg(shape: Shape): string {
   switch (shape.kind) {
     case 'lines':
+      if (shape.polylines.length === 0) return ''
       return `<path d="${shape.polylines.map(data).join('')}" fill="none"${penSvg(shape.pen)}/>`
     case 'area':
       return `<path d="${data(shape.points)}Z"${fillSvg(shape.fill)}${penSvg(shape.pen)}/>`
@@ -45,12 +47,14 @@ function shapeSvg(shape: Shape): string {
   }
 }
 
+/** The width is stated, so that a font wider than Helvetica is squeezed and nothing runs over. */
 function textSvg(shape: Extract<Shape, { kind: 'text' }>): string {
   const [x, y] = shape.at.map(number)
   const turn = shape.turn ? ` transform="rotate(${number((shape.turn * 180) / Math.PI)} ${x} ${y})"` : ''
   const weight = shape.weight === 'bold' ? ' font-weight="bold"' : ''
   const anchor = shape.anchor === 'start' ? '' : ` text-anchor="${shape.anchor}"`
-  return `<text x="${x}" y="${y}" font-size="${number(shape.size)}" fill="${shape.colour}"${anchor}${weight}${turn}>${escapeXml(shape.text)}</text>`
+  const width = number(textWidth(shape.text, shape))
+  return `<text x="${x}" y="${y}" font-size="${number(shape.size)}" textLength="${width}" lengthAdjust="spacingAndGlyphs" fill="${shape.colour}"${anchor}${weight}${turn}>${escapeXml(shape.text)}</text>`
 }
 
 const data = (points: readonly Point[]): string =>

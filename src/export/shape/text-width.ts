@@ -17,6 +17,12 @@ const TABLES = {
 /** What a character outside the table is taken for, thousandths. */
 const OTHER = 600
 
+/** What the width of a text depends on. */
+export interface Lettering {
+  readonly size: number
+  readonly weight: 'regular' | 'bold'
+}
+
 /** How wide a text in Helvetica is, in the unit of `size`. An accented letter is as wide as the bare one. */
 export function textWidth(
   text: string,
@@ -31,11 +37,7 @@ export function textWidth(
 }
 
 /** The text in lines no wider than `width`, broken at spaces; a single longer word stays whole. */
-export function wrapToWidth(
-  text: string,
-  width: number,
-  style: { size: number; weight: 'regular' | 'bold' },
-): string[] {
+export function wrapToWidth(text: string, width: number, style: Lettering): string[] {
   const lines: string[] = []
   let current = ''
   for (const word of text.split(/\s+/)) {
@@ -46,4 +48,12 @@ export function wrapToWidth(
     } else current = longer
   }
   return current ? [...lines, current] : lines
+}
+
+/** The text, or as much of its beginning as fits into `width` with "..." behind it. */
+export function fitText(text: string, width: number, style: Lettering): string {
+  if (textWidth(text, style) <= width) return text
+  let kept = [...text]
+  while (kept.length > 0 && textWidth(`${kept.join('')}...`, style) > width) kept = kept.slice(0, -1)
+  return `${kept.join('').trimEnd()}...`
 }

@@ -2,7 +2,7 @@ import type { Point } from '../../geometry/point.ts'
 import { LABELS } from '../labels.ts'
 import { boxShape, type Page, type Shape, textShape } from '../shape/shape.ts'
 import { shifted } from '../shape/shifted.ts'
-import { wrapToWidth } from '../shape/text-width.ts'
+import { fitText, wrapToWidth } from '../shape/text-width.ts'
 import { GREY, LAYERS, PENS } from './look.ts'
 import type { Paper } from './paper.ts'
 
@@ -22,6 +22,8 @@ export type MapDrawer = (size: Paper) => Shape[]
 /** Least white round the cover's text, mm. */
 const MARGIN = 14
 
+const TITLE = { size: 7, weight: 'bold' } as const
+
 /** The first page: test squares, what to do, and the map of the sheets if there is one. */
 export function coverPage(paper: Paper, text: CoverText, map: MapDrawer | undefined): Page {
   const width = Math.min(paper.width, 420) - 2 * MARGIN
@@ -29,7 +31,7 @@ export function coverPage(paper: Paper, text: CoverText, map: MapDrawer | undefi
   const guide = guidance([MARGIN + 92, top + 8], text.steps, width - 97)
   const below = Math.max(guide.below + 1, top + 60)
   const shapes: Shape[] = [
-    textShape([MARGIN, MARGIN + 6], text.title, { size: 7, weight: 'bold' }),
+    textShape([MARGIN, MARGIN + 6], fitText(text.title, width, TITLE), TITLE),
     textShape([MARGIN, MARGIN + 12.5], text.heading, { size: 4.2 }),
     ...paragraph([MARGIN, MARGIN + 19], text.facts, { width, size: 3.2 }).shapes,
     boxShape({ minX: MARGIN, minY: top, maxX: MARGIN + width, maxY: below }, { pen: PENS.thin }),
@@ -54,7 +56,7 @@ interface Set {
 }
 
 /** Text from a first baseline downward. */
-export function paragraph(at: Point, text: string, style: { width: number; size: number }): Set {
+function paragraph(at: Point, text: string, style: { width: number; size: number }): Set {
   const lines = wrapToWidth(text, style.width, { size: style.size, weight: 'regular' })
   const leading = style.size * 1.35
   const shapes = lines.map((words, i) => textShape([at[0], at[1] + i * leading], words, { size: style.size }))

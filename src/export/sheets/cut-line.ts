@@ -10,13 +10,14 @@ export interface BoxedLine {
   readonly boxes: readonly Box[]
 }
 
+/** The polyline with its blocks' boxes. */
 export function boxedLine(points: readonly Point[]): BoxedLine {
   const boxes: Box[] = []
   for (let i = 0; i < points.length - 1; i += BLOCK) boxes.push(boundsOf(points.slice(i, i + BLOCK + 1)))
   return { points, boxes }
 }
 
-export const boxesMeet = (a: Box, b: Box): boolean =>
+const boxesMeet = (a: Box, b: Box): boolean =>
   a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY
 
 /** The stretches of the line that lie inside `box`. */
@@ -37,16 +38,33 @@ export function cutLine(line: BoxedLine, box: Box): Point[][] {
   return cut
 }
 
+/** Whether any of the line lies inside `box`. */
+export function isLineIn(line: BoxedLine, box: Box): boolean {
+  return line.boxes.some((around, block) => {
+    if (!boxesMeet(around, box)) return false
+    const last = Math.min((block + 1) * BLOCK, line.points.length - 1)
+    for (let i = block * BLOCK; i < last; i++)
+      if (cutSegment(line.points[i]!, line.points[i + 1]!, box)) return true
+    return false
+  })
+}
+
 /** The part of a segment inside a box; its ends are the very points given where they lie inside. @source Liang, Barsky 1984 */
 function cutSegment(a: Point, b: Point, box: Box): [Point, Point] | undefined {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-  let [t0, t1] = [0, 1]
-  for (const [p, q] of [
-    [-dx, a[0] - box.minX],
-    [dx, box.maxX - a[0]],
-    [-dy, a[1] - box.minY],
-    [dy, box.maxY - a[1]],
-  ] as const) {
+  const dx = b[0] - a[0]
+  const dy = b[1] - a[1]
+  let t0 = 0
+  let t1 = 1
+  for (let edge = 0; edge < 4; edge++) {
+    const p = edge === 0 ? -dx : edge === 1 ? dx : edge === 2 ? -dy : dy
+    const q =
+      edge === 0
+        ? a[0] - box.minX
+        : edge === 1
+          ? box.maxX - a[0]
+          : edge === 2
+            ? a[1] - box.minY
+            : box.maxY - a[1]
     if (p === 0 && q < 0) return undefined
     if (p < 0) t0 = Math.max(t0, q / p)
     if (p > 0) t1 = Math.min(t1, q / p)

@@ -1,7 +1,8 @@
-import { add, type Point, scale } from '../../geometry/point.ts'
+import { add, distance, type Point, scale } from '../../geometry/point.ts'
 import type { Box } from '../../geometry/stroke.ts'
 import { LABELS } from '../labels.ts'
 import { arrowHead, type Page, type Shape, textShape } from '../shape/shape.ts'
+import { fitText, textWidth } from '../shape/text-width.ts'
 import { type BoxedLine, cutLine } from './cut-line.ts'
 import { GREY, GUIDE, LAYERS, PENS } from './look.ts'
 import type { SheetPlan } from './sheet-plan.ts'
@@ -28,14 +29,16 @@ export function drawSheet(tracing: Tracing, plan: SheetPlan, at: Place & SheetHe
     kind: 'clip',
     box: window,
     shapes: [
-      { kind: 'layer', name: LAYERS.seams, shapes: linesIn(tracing.seams, shows, shift, PENS.seam) },
+      { kind: 'layer', name: LAYERS.seams, shapes: linesIn(tracing.seams, { shows, shift }, PENS.seam) },
       {
         kind: 'layer',
         name: LAYERS.register,
         shapes: [...trimLines(plan, at, shift), ...marksIn(plan, shows, shift)],
       },
-      { kind: 'layer', name: LAYERS.stitch, shapes: linesIn(tracing.lines, shows, shift, PENS.stitch) },
-      { kind: 'layer', name: LAYERS.order, shapes: guidanceIn(tracing, shows, shift) },
+      { kind: 'layer', name: LAYERS.words, shapes: namesIn(tracing, shows, shift) },
+      { kind: 'layer', name: LAYERS.order, shapes: tagsIn(tracing, shows, shift) },
+      { kind: 'layer', name: LAYERS.stitch, shapes: linesIn(tracing.lines, { shows, shift }, PENS.stitch) },
+      { kind: 'layer', name: LAYERS.order, shapes: arrowsIn(tracing, shows, shift) },
     ],
   }
   const words: Shape = {
@@ -48,8 +51,7 @@ export function drawSheet(tracing: Tracing, plan: SheetPlan, at: Place & SheetHe
 
 function linesIn(
   lines: readonly BoxedLine[],
-  shows: Box,
-  shift: Point,
+  { shows, shift }: { shows: Box; shift: Point },
   pen: (typeof PENS)[keyof typeof PENS],
 ): Shape[] {
   const cut = lines.flatMap((line) => cutLine(line, shows))
@@ -60,14 +62,30 @@ function linesIn(
 const near = ([x, y]: Point, box: Box, reach: number): boolean =>
   x >= box.minX - reach && x <= box.maxX + reach && y >= box.minY - reach && y <= box.maxY + reach
 
-function guidanceIn(tracing: Tracing, shows: Box, shift: Point): Shape[] {
-  const arrows = tracing.arrows
-    .filter((a) => near(a.at, shows, 4))
-    .map((a) => arrowShape({ ...a, at: add(a.at, shift) }))
-  const tags = tracing.tags
-    .filter((t) => near(t.at, shows, 30))
-    .flatMap((t) => tagShapes({ ...t, at: add(t.at, shift) }))
-  return [...arrows, ...tags]
+const arrowsIn = (tracing: Tracing, shows: Box, shift: Point): Shape[] =>
+  tracing.arrows.filter((a) => near(a.at, shows, 4)).map((a) => arrowShape({ ...a, at: add(a.at, shift) }))
+
+/** Drawn below the line, so that no word hides a stitch. */
+const tagsIn = (tracing: Tracing, shows: Box, shift: Point): Shape[] =>
+  tracing.tags.filter((t) => near(t.at, shows, 30)).flatMap((t) => tagShapes({ ...t, at: add(t.at, shift) }))
+
+const NAME = { size: 2.6, weight: 'regular', colour: GREY } as const
+
+/** Names of the bands, near the beginning of every stretch that has room for them. */
+function namesIn({ names }: Tracing, shows: Box, shift: Point): Shape[] {
+  return names.flatMap(({ text, along }) => {
+    const room = textWidth(text, NAME) + 24
+    return cutLine(along, shows)
+      .filter((line) => distance(line[0]!, line.at(-1)!) > room)
+      .map((line) => nameAlong(text, add(line[0]!, shift), add(line.at(-1)!, shift)))
+  })
+}
+
+/** Read from the left, or from below on an upright side. */
+function nameAlong(text: string, a: Point, b: Point): Shape {
+  if (Math.abs(b[0] - a[0]) >= Math.abs(b[1] - a[1]))
+    return textShape([Math.min(a[0], b[0]) + 12, a[1] + 0.9], text, NAME)
+  return textShape([a[0] + 0.9, Math.max(a[1], b[1]) - 12], text, { ...NAME, turn: -Math.PI / 2 })
 }
 
 function marksIn({ tiling }: SheetPlan, shows: Box, shift: Point): Shape[] {
@@ -112,9 +130,11 @@ function headWords({ tiling }: SheetPlan, at: Place & SheetHead): Shape[] {
   const say = LABELS.sheets
   const above = margin - 3.2
   const mirrored = at.mirrored === 'mirrored' ? ` ${say.mirrored}` : ''
+  const title = { size: 3.2, weight: 'regular' } as const
+  const room = sheet.width - 2 * margin - 18 - 36
   return [
     textShape([margin, above], sheetName(at), { size: 6, weight: 'bold' }),
-    textShape([margin + 18, above], `${at.title}${mirrored}`, { size: 3 }),
+    textShape([margin + 18, above], fitText(`${at.title}${mirrored}`, room, title), title),
     textShape([sheet.width - margin, above], say.count(...at.count), {
       size: 3,
       anchor: 'end',

@@ -1,3 +1,4 @@
+import { LABELS } from '../labels.ts'
 import type { Pen } from '../shape/shape.ts'
 
 /** Pens of the sheets. */
@@ -15,10 +16,4 @@ export const GUIDE = '#1f4e79'
 export const GREY = '#6b6b6b'
 
 /** Names of the layers as a viewer lists them. */
-export const LAYERS = {
-  stitch: 'Stitch line',
-  order: 'Direction and order',
-  seams: 'Seams',
-  register: 'Register marks',
-  words: 'Labels',
-} as const
+export const LAYERS = LABELS.layers

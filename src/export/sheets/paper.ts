@@ -25,4 +25,5 @@ export const LONGEST_PAGE = 5080
 /** The paper to use when the plan doesn't say. */
 export const usualPaper = (units: LengthUnit): keyof typeof PAPERS => (units === 'in' ? 'letter' : 'a4')
 
+/** The sheet laid on its side. */
 export const landscape = ({ width, height }: Paper): Paper => ({ width: height, height: width })

@@ -18,7 +18,8 @@ export interface SheetSet extends SheetWishes {
 }
 
 /** Left and right exchanged, or nothing done. */
-export const mirrorOf = (mirrored: boolean): Affine => (mirrored ? scaling(-1, 1) : IDENTITY)
+export const mirrorOf = ({ mirrored }: Pick<SheetSet, 'mirrored'>): Affine =>
+  mirrored ? scaling(-1, 1) : IDENTITY
 
 /** A tracing without the seams or the guidance that are not wanted. */
 export const trimmed = (tracing: Tracing, { seams, arrows }: SheetSet['layers']): Tracing => ({
@@ -28,22 +29,20 @@ export const trimmed = (tracing: Tracing, { seams, arrows }: SheetSet['layers'])
 })
 
 /** The whole quilt at full size: a first page with map and test squares, then the sheets row by row. */
-export function quiltSheets(drawing: Drawing, set: SheetSet): Page[] {
-  const tracing = trimmed(quiltTracing(drawing, mirrorOf(set.mirrored)), set.layers)
+export function* quiltSheets(drawing: Drawing, set: SheetSet): Generator<Page> {
+  const tracing = trimmed(quiltTracing(drawing, mirrorOf(set)), set.layers)
   const plan = planSheets(tracing, set)
   const names = sheetNames(plan)
   const mirrored = set.mirrored ? 'mirrored' : 'as stitched'
-  const sheets = plan.places.map((place, i) =>
-    drawSheet(tracing, plan, {
+  yield coverPage(set.cover, coverText(drawing, plan, set), (room) => pageMap(tracing, plan, room))
+  for (const [i, place] of plan.places.entries())
+    yield drawSheet(tracing, plan, {
       ...place,
       title: drawing.title,
       mirrored,
       names,
       count: [i + 1, plan.places.length],
-    }),
-  )
-  const cover = coverPage(set.cover, coverText(drawing, plan, set), (room) => pageMap(tracing, plan, room))
-  return [cover, ...sheets]
+    })
 }
 
 function coverText(drawing: Drawing, plan: SheetPlan, set: SheetSet) {

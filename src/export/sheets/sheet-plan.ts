@@ -1,7 +1,17 @@
 import { PlanError } from '../../error.ts'
-import { cutLine } from './cut-line.ts'
+import { isLineIn } from './cut-line.ts'
+import { fewestSheets, type LineSamples, sampleLine } from './fewest-sheets.ts'
 import { LONGEST_PAGE, landscape, type Paper } from './paper.ts'
-import { ownOf, type Place, placesOf, sheetName, type Tiling, tilingFor, windowOf } from './tiling.ts'
+import {
+  movedTilings,
+  ownOf,
+  type Place,
+  placesOf,
+  sheetName,
+  type Tiling,
+  tilingFor,
+  windowOf,
+} from './tiling.ts'
 import type { Tracing } from './tracing.ts'
 
 /** How the sheets lie over a tracing, and which of them have something on them. */
@@ -21,15 +31,17 @@ export interface SheetWishes {
 }
 
 /**
- * Cuts a tracing into sheets; those without a line on their own part are left out. `fewest` takes the orientation that
+ * Cuts a tracing into sheets; those without a line on their own part are left out, and the grid is moved about over the
+ * drawing where that leaves out more. `fewest` takes the orientation that
  * needs fewer sheets, portrait if both need the same.
  *
  * @throws PlanError `export/sheet-too-small` if margins and overlap leave no room
  */
 export function planSheets(tracing: Tracing, wishes: SheetWishes): SheetPlan {
   const sheets = sheetChoices(tracing, wishes)
-  const plans = sheets.map((sheet) => planOn(tracing, { ...wishes, sheet }))
-  return plans.reduce((best, plan) => (areaOf(plan) < areaOf(best) ? plan : best))
+  const samples = sampleLine(tracing.lines)
+  const plans = sheets.map((sheet) => planOn(tracing, samples, { ...wishes, sheet }))
+  return plans.reduce(fewer)
 }
 
 /** Sheets of one size are compared by number, rolls by paper used. */
@@ -47,7 +59,11 @@ function sheetChoices(tracing: Tracing, { paper, orientation, margin }: SheetWis
   return [upright, level]
 }
 
-function planOn(tracing: Tracing, layout: Pick<Tiling, 'sheet' | 'margin' | 'overlap'>): SheetPlan {
+function planOn(
+  tracing: Tracing,
+  samples: LineSamples,
+  layout: Pick<Tiling, 'sheet' | 'margin' | 'overlap'>,
+): SheetPlan {
   const window = windowOf(layout)
   if (Math.min(window.width, window.height) < layout.overlap * 2 + 20)
     throw new PlanError({
@@ -55,10 +71,17 @@ function planOn(tracing: Tracing, layout: Pick<Tiling, 'sheet' | 'margin' | 'ove
       at: 'margin',
       message: `a margin of ${layout.margin} mm and an overlap of ${layout.overlap} mm leave no room on a sheet of ${layout.sheet.width} x ${layout.sheet.height} mm`,
     })
-  const tiling = tilingFor(tracing.box, layout)
+  const centred = tilingFor(tracing.box, layout)
+  const moved = fewestSheets(samples, movedTilings(centred, tracing.box))
+  return [centred, moved].map((tiling) => planWith(tracing, tiling)).reduce(fewer)
+}
+
+const fewer = (a: SheetPlan, b: SheetPlan): SheetPlan => (areaOf(b) < areaOf(a) ? b : a)
+
+function planWith(tracing: Tracing, tiling: Tiling): SheetPlan {
   const places = placesOf(tiling).filter((place) => {
     const own = ownOf(tiling, place)
-    return tracing.lines.some((line) => cutLine(line, own).length > 0)
+    return tracing.lines.some((line) => isLineIn(line, own))
   })
   return { tiling, places }
 }

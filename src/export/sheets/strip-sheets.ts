@@ -5,6 +5,7 @@ import { bandName } from '../band-name.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
 import { type Page, type Shape, textShape } from '../shape/shape.ts'
+import { textWidth } from '../shape/text-width.ts'
 import { coverPage } from './cover.ts'
 import { drawSheet } from './draw-sheet.ts'
 import { GREY, LAYERS, PENS } from './look.ts'
@@ -17,6 +18,8 @@ import { stripTracing, type Tracing } from './tracing.ts'
 /** Room above a piece for its name, and between pieces, mm. */
 const CAPTION = 11
 const GAP = 6
+
+const CAPTION_STYLE = { size: 3.4, weight: 'bold' } as const
 
 interface Piece {
   readonly caption: string
@@ -68,7 +71,7 @@ function pieceOf(drawing: Drawing, strip: TraceStrip, set: SheetSet): Piece {
   return {
     caption: say.piece(name, strip.piece),
     times: say.times(strip.times),
-    tracing: trimmed(stripTracing(strip, mirrorOf(set.mirrored)), set.layers),
+    tracing: trimmed(stripTracing(strip, mirrorOf(set)), set.layers),
   }
 }
 
@@ -78,22 +81,40 @@ interface Placed {
   readonly at: Point
 }
 
-/** Puts pieces in rows from the top, tallest first, a new sheet when one is full. */
+/** A row of pieces on a sheet. */
+interface Shelf {
+  readonly top: number
+  readonly height: number
+  right: number
+}
+
+/** Puts each piece, tallest first, on the first shelf with room, else on a new shelf below, else on a new sheet. */
 function shelve(pieces: readonly Piece[], window: Paper): Placed[][] {
-  const sheets: Placed[][] = []
-  let [x, y, row] = [0, Infinity, 0]
+  const sheets: { shelves: Shelf[]; placed: Placed[] }[] = []
   for (const piece of [...pieces].sort((a, b) => heightOf(b.tracing.box) - heightOf(a.tracing.box))) {
-    const [w, h] = [widthOf(piece.tracing.box), heightOf(piece.tracing.box) + CAPTION]
-    if (x > 0 && x + w > window.width) [x, y, row] = [0, y + row + GAP, 0]
-    if (y + h > window.height) {
-      sheets.push([])
-      ;[x, y, row] = [0, 0, 0]
+    const size = {
+      width: Math.max(widthOf(piece.tracing.box), textWidth(piece.caption, CAPTION_STYLE)),
+      height: heightOf(piece.tracing.box) + CAPTION,
     }
-    sheets.at(-1)!.push({ piece, at: [x, y] })
-    x += Math.max(w, 60) + GAP
-    row = Math.max(row, h)
+    let sheet = sheets.find(({ shelves }) => shelfFor(shelves, size, window))
+    if (!sheet) {
+      sheet = { shelves: [], placed: [] }
+      sheets.push(sheet)
+    }
+    const shelf = shelfFor(sheet.shelves, size, window)!
+    if (!sheet.shelves.includes(shelf)) sheet.shelves.push(shelf)
+    sheet.placed.push({ piece, at: [shelf.right, shelf.top] })
+    shelf.right += size.width + GAP
   }
-  return sheets
+  return sheets.map((s) => s.placed)
+}
+
+function shelfFor(shelves: readonly Shelf[], { width, height }: Paper, window: Paper): Shelf | undefined {
+  const open = shelves.find((s) => s.height >= height && s.right + width <= window.width + 1e-6)
+  if (open) return open
+  const last = shelves.at(-1)
+  const top = last ? last.top + last.height + GAP : 0
+  return top + height <= window.height + 1e-6 ? { top, height, right: 0 } : undefined
 }
 
 function sharedPage(drawing: Drawing, placed: readonly Placed[], set: SheetSet): Page {
@@ -132,7 +153,7 @@ function pieceShapes({ caption, times, tracing }: Piece, at: Point): Shape[] {
       kind: 'layer',
       name: LAYERS.words,
       shapes: [
-        textShape([at[0], at[1] + 3], caption, { size: 3.4, weight: 'bold' }),
+        textShape([at[0], at[1] + 3], caption, CAPTION_STYLE),
         textShape([at[0], at[1] + 7], times, { size: 3.2 }),
       ],
     },
@@ -145,7 +166,7 @@ function tiled(drawing: Drawing, { caption, times, tracing }: Piece, set: SheetS
   return plan.places.map((place, i) =>
     drawSheet(tracing, plan, {
       ...place,
-      title: `${drawing.title}: ${caption}, ${times}`,
+      title: `${caption}, ${times}. ${drawing.title}`,
       mirrored: set.mirrored ? 'mirrored' : 'as stitched',
       names,
       count: [i + 1, plan.places.length],

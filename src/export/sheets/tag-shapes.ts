@@ -19,12 +19,12 @@ function numberShapes({ at, text }: Tag, left: Point): Shape[] {
   const centre = add(at, scale(left, 6))
   return [
     { kind: 'lines', polylines: [[at, add(at, scale(left, 3))]], pen: PENS.mark },
-    { kind: 'disc', centre, radius: 3.2, fill: GUIDE },
+    { kind: 'disc', centre, radius: 3.2, fill: '#ffffff', pen: { ...PENS.mark, width: 0.4 } },
     textShape([centre[0], centre[1] + 1.35], text, {
       size: 3.8,
       anchor: 'middle',
       weight: 'bold',
-      colour: '#ffffff',
+      colour: GUIDE,
     }),
   ]
 }

@@ -29,15 +29,44 @@ export const windowOf = (t: Pick<Tiling, 'sheet' | 'margin'>): Paper => ({
 /** The fewest sheets that cover `box`, centred on it. */
 export function tilingFor(box: Box, layout: Pick<Tiling, 'sheet' | 'margin' | 'overlap'>): Tiling {
   const window = windowOf(layout)
-  const [columns, startX] = along(box.minX, box.maxX, window.width, layout.overlap)
-  const [rows, startY] = along(box.minY, box.maxY, window.height, layout.overlap)
+  const [columns, startX] = along([box.minX, box.maxX], window.width, layout.overlap)
+  const [rows, startY] = along([box.minY, box.maxY], window.height, layout.overlap)
   return { ...layout, columns, rows, start: [startX, startY] }
 }
 
-function along(min: number, max: number, window: number, overlap: number): [count: number, start: number] {
+/** How many windows cover a stretch, and where the first begins. */
+function along([min, max]: readonly [number, number], window: number, overlap: number): [number, number] {
   const count = Math.max(1, Math.ceil((max - min - overlap) / (window - overlap) - 1e-9))
   const covered = count * (window - overlap) + overlap
   return [count, (min + max - covered) / 2]
+}
+
+/** Steps in which a tiling is moved to either side of the middle. */
+const STEPS = 4
+
+/** The same tiling moved about as far as it still covers `box`, the centred one first and those near it before others. */
+export function movedTilings(tiling: Tiling, box: Box): Tiling[] {
+  const { width, height } = windowOf(tiling)
+  const slack = (count: number, window: number, size: number) =>
+    Math.max(0, count * (window - tiling.overlap) + tiling.overlap - size)
+  const across = slack(tiling.columns, width, box.maxX - box.minX)
+  const down = slack(tiling.rows, height, box.maxY - box.minY)
+  const steps = Array.from({ length: 2 * STEPS + 1 }, (_, i) => (i - STEPS) / (2 * STEPS))
+  const moves = steps.flatMap((x) => steps.map((y): Point => [x, y]))
+  moves.sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
+  return moves.map(([x, y]) => ({
+    ...tiling,
+    start: [tiling.start[0] + x * across, tiling.start[1] + y * down],
+  }))
+}
+
+/** Which of `count` own parts, one after the other, a place lies on that is `offset` mm from where the first begins. */
+export function indexAlong(
+  offset: number,
+  { window, overlap, count }: { window: number; overlap: number; count: number },
+): number {
+  const index = Math.floor((offset - overlap / 2) / (window - overlap))
+  return Math.min(count - 1, Math.max(0, index))
 }
 
 /** What the sheet shows, in the drawing's mm. */

@@ -1,7 +1,6 @@
 import { type Affine, applyAffine } from '../../geometry/affine.ts'
-import { distance, lerp, type Point, scale, subtract, unit } from '../../geometry/point.ts'
-import type { Box } from '../../geometry/stroke.ts'
-import { flattenStroke } from '../../geometry/stroke.ts'
+import { distance, distanceToLine, lerp, type Point, subtract, unit } from '../../geometry/point.ts'
+import { type Box, boundsOf, flattenStroke } from '../../geometry/stroke.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
 import { piecesOfLine } from '../path/line-pieces.ts'
@@ -24,6 +23,12 @@ export interface Arrow {
   readonly along: Point
 }
 
+/** A band's name, to be set along a line near its outer seam wherever a sheet shows enough of it. */
+export interface BandName {
+  readonly text: string
+  readonly along: BoxedLine
+}
+
 /** What is to be traced, at full size: mm in a frame of its own. */
 export interface Tracing {
   readonly box: Box
@@ -31,6 +36,7 @@ export interface Tracing {
   readonly seams: readonly BoxedLine[]
   readonly arrows: readonly Arrow[]
   readonly tags: readonly Tag[]
+  readonly names: readonly BandName[]
 }
 
 /** Chords of the printed line stray from it by at most this, mm: a third of a hairline. */
@@ -47,7 +53,7 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
   const closed = (points: readonly Point[]) => boxedLine(map([...points, points[0]!]))
   const edge = map(quilt.edge)
   return {
-    box: boxOf(edge),
+    box: boundsOf(edge),
     lines: lines.filter((l) => l.length > 1).map(boxedLine),
     seams: [
       closed(quilt.edge),
@@ -55,12 +61,8 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
     ],
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),
     tags: [...areaTags(drawing, onto), ...endTags(lines)],
+    names: bandNames(drawing, onto),
   }
-}
-
-function boxOf(points: readonly Point[]): Box {
-  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])]
-  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) }
 }
 
 function threadPoints(line: Drawing['lines'][number], onto: Affine): Point[] {
@@ -71,6 +73,19 @@ function threadPoints(line: Drawing['lines'][number], onto: Affine): Point[] {
     for (const { to } of slim.segments) points.push(to)
   }
   return points
+}
+
+/** How far from the outer seam a band's name is set, mm to the middle of its letters. */
+const BESIDE_SEAM = 2.4
+
+function bandNames({ quilt }: Drawing, onto: Affine): BandName[] {
+  return quilt.bands.flatMap(({ name, sides }) =>
+    sides.map(({ innerA, innerB, outerA, outerB }) => {
+      const share = BESIDE_SEAM / Math.max(BESIDE_SEAM, distanceToLine(innerA, outerA, outerB))
+      const ends = [lerp(outerA, innerA, share), lerp(outerB, innerB, share)]
+      return { text: name, along: boxedLine(ends.map((p) => applyAffine(onto, p))) }
+    }),
+  )
 }
 
 /** An arrow every `step` mm of line, the first half a step in; never within 2 mm of a bend's own point. */
@@ -104,26 +119,25 @@ function areaTags(drawing: Drawing, onto: Affine): Tag[] {
   return tags
 }
 
+/** A line that ends close to where it starts gets one flag for both, mm. */
+const CLOSE = 15
+
 function endTags(lines: readonly (readonly Point[])[]): Tag[] {
+  const { sheets: say } = LABELS
   return lines.flatMap((points, i) => {
     if (points.length < 2) return []
     const which = lines.length > 1 ? ` ${i + 1}` : ''
     const [first, second] = points as [Point, Point]
     const [before, last] = points.slice(-2) as [Point, Point]
-    return [
-      {
-        at: first,
-        along: unit(subtract(second, first)),
-        text: `${LABELS.sheets.start}${which}`,
-        look: 'flag',
-      },
-      {
-        at: last,
-        along: scale(unit(subtract(before, last)), -1),
-        text: `${LABELS.sheets.end}${which}`,
-        look: 'flag',
-      },
-    ] satisfies Tag[]
+    const flag = (at: Point, along: Point, text: string): Tag => ({
+      at,
+      along,
+      text: `${text}${which}`,
+      look: 'flag',
+    })
+    const out = unit(subtract(second, first))
+    if (distance(first, last) < CLOSE) return [flag(first, out, say.startAndEnd)]
+    return [flag(first, out, say.start), flag(last, unit(subtract(last, before)), say.end)]
   })
 }
 
@@ -135,7 +149,7 @@ export function stripTracing(strip: TraceStrip, onto: Affine): Tracing {
     return [slim.start, ...slim.segments.map((s) => s.to)]
   })
   return {
-    box: boxOf([...outline, ...lines.flat()]),
+    box: boundsOf([...outline, ...lines.flat()]),
     lines: lines.filter((l) => l.length > 1).map(boxedLine),
     seams: [boxedLine(outline)],
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),
@@ -145,5 +159,6 @@ export function stripTracing(strip: TraceStrip, onto: Affine): Tracing {
       text: mark.name,
       look: 'tick',
     })),
+    names: [],
   }
 }

@@ -1,0 +1,267 @@
+import type { Point } from '../geometry/point.ts'
+import { type Metric, ROUND, SQUARE } from './metric.ts'
+import type { Polyline } from './polyline.ts'
+import { type Boundary, boundaryOf, depthInside, type Region } from './region.ts'
+import {
+  coarseDistances,
+  distanceToStitching,
+  layField,
+  type StitchField,
+  stretchesWithin,
+} from './stitch-field.ts'
+
+/** The largest place without stitching: a circle's diameter or a square's side, and its middle. */
+export interface Gap {
+  /** mm */
+  readonly sizeMm: number
+  readonly at: Point
+  /** No gap of the region is larger than this, mm: what the search has proved. */
+  readonly atMostMm: number
+}
+
+/** The largest circle and the largest upright square of a region. */
+export interface Gaps {
+  readonly circle: Gap
+  readonly square: Gap
+}
+
+/**
+ * The largest circle inside a region that no stitching enters, and the largest such square with upright sides.
+ *
+ * @param stitching  polylines such as stitches, mm
+ * @param region     where to look: the quilt less its binding, or a band
+ * @throws PlanError `check/empty-region` for a region without area
+ */
+export function largestGap(stitching: readonly Polyline[], region: Region): Gaps {
+  return gapsInField(layField(stitching, boundaryOf(region).box), region)
+}
+
+/**
+ * The same for a field that is laid once for several regions, which must lie inside its box.
+ *
+ * @throws PlanError `check/empty-region` for a region without area
+ */
+export function gapsInField(field: StitchField, region: Region): Gaps {
+  const boundary = boundaryOf(region)
+  return {
+    circle: searchGap({ field, boundary, metric: ROUND }),
+    square: searchGap({ field, boundary, metric: SQUARE }),
+  }
+}
+
+interface Search {
+  readonly field: StitchField
+  readonly boundary: Boundary
+  readonly metric: Metric
+}
+
+/** A square cell under search: its middle, and how far that is from stitching and edge. */
+interface Cell {
+  readonly x: number
+  readonly y: number
+  readonly clear: number
+  /** The stretches that can matter in the cell, once they have been looked up. */
+  readonly near?: readonly number[]
+}
+
+/** Where halving cells stops, mm. */
+const FINEST = 1e-9
+/** Slack for rounding, mm. */
+const ROUNDING = 1e-9
+/** How many cells are kept when they are halved: many while they are coarse, few once only decimals are to be won. */
+const KEPT = { coarse: 3000, fine: 24, fineBelow: 0.02 }
+/** From how many cells away it pays to look up once which stretches can matter in a cell. */
+const FAR_CELLS = 4
+/** How many of the best cells are followed to their summit first, and on how narrow a path. */
+const SUMMITS = { count: 12, kept: 4, finest: 0.01 }
+
+/**
+ * Branch and bound: a place's distance to stitching changes by at most the distance gone, so a cell can hold nothing
+ * better than its middle's distance plus its reach. Cells that can hold something better than the best are quartered.
+ * Where very many gaps are nearly equal only the most hopeful cells are followed, and what the others might hold is
+ * told as `atMostMm`.
+ */
+function searchGap(search: Search): Gap {
+  const half = search.field.cell / 2
+  const first = firstCells(search)
+  const kept = (size: number) => (size < KEPT.fineBelow ? KEPT.fine : KEPT.coarse)
+  const found = descend(search, first.cells, { half, best: first.best, finest: FINEST, kept })
+  const { x, y, clear } = found.best
+  const atMost = Math.max(0, clear, found.atMost, first.atMost)
+  return { sizeMm: 2 * Math.max(0, clear), at: [x, y], atMostMm: 2 * atMost }
+}
+
+interface Descent {
+  /** Half side of the cells to begin with, mm. */
+  readonly half: number
+  readonly best: Cell
+  /** Half side to end with, mm. */
+  readonly finest: number
+  /** How many cells of a half side may be quartered. */
+  readonly kept: (half: number) => number
+}
+
+/** Quarters cells until they are as small as asked; `atMost` is what the cells left out may hold. */
+function descend(
+  search: Search,
+  first: readonly Cell[],
+  { half: start, best: known, finest, kept }: Descent,
+) {
+  const { reach } = search.metric
+  let cells = first
+  let best = known
+  let atMost = -Infinity
+  let half = start
+  for (; half > finest; half /= 2) {
+    const floor = best.clear - half * reach
+    const hopeful = cells.filter((cell) => cell.clear > floor)
+    const followed = topOf(hopeful, kept(half))
+    if (followed.length < hopeful.length) atMost = Math.max(atMost, leastOf(followed) + half * reach)
+    const isWorthIt = followed.length <= KEPT.fine || best.clear > FAR_CELLS * search.field.cell
+    cells = followed.flatMap((cell) =>
+      quarter(search, isWorthIt ? withNear(search, cell, half) : cell, half / 2),
+    )
+    best = bestOf([best, bestOf(cells)])
+  }
+  return { best, atMost: Math.max(atMost, bestOf(cells).clear + half * reach) }
+}
+
+const NOWHERE: Cell = { x: Number.NaN, y: Number.NaN, clear: Number.NEGATIVE_INFINITY }
+const bestOf = (cells: readonly Cell[]): Cell =>
+  cells.reduce((best, cell) => (cell.clear > best.clear ? cell : best), NOWHERE)
+
+const leastOf = (cells: readonly Cell[]): number =>
+  cells.reduce((least, { clear }) => Math.min(least, clear), Number.POSITIVE_INFINITY)
+
+/** The cells with the greatest clearance, in no order; all of them if they are no more than asked. */
+function topOf(cells: readonly Cell[], count: number): readonly Cell[] {
+  if (cells.length <= count) return cells
+  const sorted = new Float64Array(cells.length)
+  for (let i = 0; i < sorted.length; i++) sorted[i] = cells[i]!.clear
+  sorted.sort()
+  const least = sorted[sorted.length - count]!
+  const better = cells.filter((cell) => cell.clear > least)
+  const equal = cells.filter((cell) => cell.clear === least)
+  return [...better, ...equal.slice(0, count - better.length)]
+}
+
+function quarter(search: Search, { x, y, near }: Cell, half: number): Cell[] {
+  return [
+    measure(search, [x - half, y - half], near),
+    measure(search, [x + half, y - half], near),
+    measure(search, [x - half, y + half], near),
+    measure(search, [x + half, y + half], near),
+  ]
+}
+
+/** What is farther from a cell's middle than its own clearance and twice its reach decides nothing inside it. */
+function withNear({ field, metric }: Search, cell: Cell, half: number): Cell {
+  const p: Point = [cell.x, cell.y]
+  const within = cell.clear + 2 * half * metric.reach + ROUNDING
+  const near = cell.near
+    ? cell.near.filter((i) => metric.distance(p, field.stretches, i) <= within)
+    : stretchesWithin(field, { p, within, metric })
+  return { ...cell, near }
+}
+
+function measure({ field, boundary, metric }: Search, p: Point, near?: readonly number[]): Cell {
+  let clear = depthInside(boundary, p, metric)
+  if (near) for (const i of near) clear = Math.min(clear, metric.distance(p, field.stretches, i))
+  else if (clear > 0) clear = Math.min(clear, distanceToStitching(field, p, metric))
+  return near ? { x: p[0], y: p[1], clear, near } : { x: p[0], y: p[1], clear }
+}
+
+/** What the grid's own cells give: the best place known, the cells to quarter, and what those left out may hold. */
+interface First {
+  readonly best: Cell
+  readonly cells: readonly Cell[]
+  readonly atMost: number
+}
+
+/**
+ * Looks at a few cells and follows the best to their summits; then at all cells that the distance transform does not
+ * show to hold nothing better, or, if they are very many, at those that lie farthest from stitching.
+ */
+function firstCells(search: Search): First {
+  const { field, boundary, metric } = search
+  const half = field.cell / 2
+  const reach = half * metric.reach
+  const coarse = coarseDistances(field, metric)
+  const sampled = measureSome(search)
+  const summits = topOf(sampled, SUMMITS.count).map(
+    (cell) =>
+      descend(search, [cell], { half, best: cell, finest: SUMMITS.finest, kept: () => SUMMITS.kept }).best,
+  )
+  let best = bestOf([NOWHERE, ...summits])
+  const floor = Math.max(0, best.clear)
+  const hopeful: number[] = []
+  eachCentre(search, 1, (p, i) => {
+    if (coarse[i]! + 2 * reach > floor && depthInside(boundary, p, metric) + reach > floor) hopeful.push(i)
+  })
+  const { chosen, farthestLeft } = farthestCells(hopeful, coarse)
+  const cells: Cell[] = []
+  for (const i of chosen) {
+    const cell = measure(search, centreOf(field, i))
+    if (cell.clear + reach <= best.clear) continue
+    cells.push(cell)
+    if (cell.clear > best.clear) best = cell
+  }
+  return { best, cells, atMost: farthestLeft + 2 * reach }
+}
+
+/** Every so many-th cell across and down is looked at to find what there is to beat. */
+const SAMPLED = 5
+/** How many of a grid's cells are measured exactly. */
+const MEASURED = 100_000
+
+/** Exact clearances of some cells, but those that the distance transform shows to be worse than another. */
+function measureSome(search: Search): Cell[] {
+  const coarse = coarseDistances(search.field, search.metric)
+  const reach = (search.field.cell / 2) * search.metric.reach
+  const cells: Cell[] = []
+  let floor = 0
+  eachCentre(search, SAMPLED, (p, i) => {
+    if (coarse[i]! + reach <= floor) return
+    const cell = measure(search, p)
+    floor = Math.max(floor, cell.clear - 2 * reach)
+    if (cell.clear > floor) cells.push(cell)
+  })
+  return cells
+}
+
+/** The cells farthest from stitching, as many as may be measured, evenly picked where many are as far. */
+function farthestCells(cells: readonly number[], coarse: Float32Array) {
+  if (cells.length <= MEASURED) return { chosen: cells, farthestLeft: Number.NEGATIVE_INFINITY }
+  const sorted = Float32Array.from({ length: cells.length }, (_, k) => coarse[cells[k]!]!).sort()
+  const limit = sorted[sorted.length - MEASURED]!
+  const farther = cells.filter((i) => coarse[i]! > limit)
+  const equal = cells.filter((i) => coarse[i]! === limit)
+  const every = equal.length / (MEASURED - farther.length)
+  const picked = equal.filter((_, k) => Math.floor((k + 1) / every) > Math.floor(k / every))
+  return { chosen: [...farther, ...picked], farthestLeft: limit }
+}
+
+/** The middle of cell `i`. */
+const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
+  box.minX + ((i % columns) + 0.5) * cell,
+  box.minY + (Math.floor(i / columns) + 0.5) * cell,
+]
+
+/** Calls `visit` with the centre of every `step`th cell of the region's box. */
+function eachCentre(
+  { field, boundary: { box } }: Search,
+  step: number,
+  visit: (p: Point, cell: number) => void,
+): void {
+  const { cell, columns, rows } = field
+  const minColumn = Math.max(0, Math.floor((box.minX - field.box.minX) / cell))
+  const minRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
+  const maxColumn = Math.min(columns - 1, Math.floor((box.maxX - field.box.minX) / cell))
+  const maxRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
+  for (let row = minRow; row <= maxRow; row += step) {
+    const y = field.box.minY + (row + 0.5) * cell
+    for (let column = minColumn; column <= maxColumn; column += step) {
+      visit([field.box.minX + (column + 0.5) * cell, y], row * columns + column)
+    }
+  }
+}

@@ -1,0 +1,91 @@
+import { Command, CommanderError, Option } from 'commander'
+import { exporterOf } from '../export/index.ts'
+import { TABLE_OPTIONS } from '../export/path/path-options.ts'
+import { addExportFlags, exportValues } from './export-flags.ts'
+import { BAD_INPUT, DONE, terminal } from './run.ts'
+
+const program = new Command('ditchline')
+  .description('Plans one continuous quilting line for a quilt with borders.')
+  .version('0.1.0', '-V, --version', 'say which version this is')
+  .helpOption('-h, --help', 'say how to use it')
+  .helpCommand('help [command]', 'say how to use a command')
+  .exitOverride()
+  .showSuggestionAfterError()
+  .configureOutput({
+    writeErr: (text) => terminal.err(text.trimEnd()),
+    writeOut: (text) => terminal.out(text.trimEnd()),
+  })
+
+/** A command that turns a plan file into files. */
+const fromPlan = (name: string, description: string): Command =>
+  program
+    .command(name)
+    .description(description)
+    .argument('<file>', 'plan file (YAML or JSON)')
+    .option('-o, --out <folder>', 'where to write; a folder named after the plan file unless said')
+    .option('--replace', 'allow files that are there already to be replaced')
+
+fromPlan('plan', 'the main job: plan the line, write picture, report and line, and sum it up')
+  .option('--png', 'write the picture as PNG as well')
+  .option('--page', 'write the report as a page to print or keep as well')
+  .option('--json', 'print the report as JSON instead of words')
+  .action(async (file, options) => finish((await import('./plan-command.ts')).planCommand(file, options)))
+
+const sheets = exporterOf('sheets').options
+addExportFlags(fromPlan('sheets', 'tracing sheets: the line at full size, as PDF'), sheets).action(
+  async (file, options) =>
+    finish((await import('./sheets-command.ts')).sheetsCommand(file, options, exportValues(sheets, options))),
+)
+
+fromPlan('order', 'the order of work, one area a figure')
+  .addOption(new Option('-f, --format <format>', 'svg or pdf').choices(['svg', 'pdf']).default('pdf'))
+  .action(async (file, options) => finish((await import('./order-command.ts')).orderCommand(file, options)))
+
+const path = { ...TABLE_OPTIONS, ...exporterOf('gcode').options }
+const { run: _, ...pathFlags } = path
+addExportFlags(
+  fromPlan('path', 'machine path for a computerised frame').addOption(
+    new Option('-f, --format <format>', 'file format')
+      .choices(['svg', 'dxf', 'gcode', 'csv'])
+      .makeOptionMandatory(),
+  ),
+  pathFlags,
+).action(async (file, options) =>
+  finish(
+    (await import('./path-command.ts')).pathCommand(
+      file,
+      options,
+      exportValues(exporterOf(options.format).options, options),
+    ),
+  ),
+)
+
+program
+  .command('motifs')
+  .description('the fillers, their widths and values')
+  .argument('[name]', 'tell about one')
+  .option('--json', 'print as JSON')
+  .action(async (name, options) => finish((await import('./motifs-command.ts')).motifsCommand(name, options)))
+
+program
+  .command('new')
+  .description('write a commented plan file to start from')
+  .argument('<file>', 'the file to write')
+  .option('--replace', 'allow the file to be replaced')
+  .action(async (file, options) => finish((await import('./new-command.ts')).newCommand(file, options)))
+
+async function finish(status: Promise<number>): Promise<void> {
+  process.exitCode = await status
+}
+
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  // A closed pipe is the reader's choice.
+  process.exit(error.code === 'EPIPE' ? DONE : 1)
+})
+
+try {
+  await program.parseAsync()
+} catch (error) {
+  if (!(error instanceof CommanderError)) throw error
+  process.exitCode = error.exitCode === 0 ? DONE : BAD_INPUT
+}

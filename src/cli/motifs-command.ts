@@ -1,0 +1,80 @@
+import { MOTIFS } from '../../motifs/index.ts'
+import { PlanError } from '../error.ts'
+import type { Motif, Param } from '../motif/contract.ts'
+import { nearestName } from '../plan/suggest.ts'
+import { toInches } from '../units.ts'
+import { attempt, terminal } from './run.ts'
+
+/** `ditchline motifs [NAME]`: the fillers, their widths and values. */
+export function motifsCommand(
+  name: string | undefined,
+  { json = false }: { json?: boolean },
+): Promise<number> {
+  const work = () => {
+    const chosen = name === undefined ? Object.entries(MOTIFS) : [[name, motifOf(name)] as const]
+    if (json)
+      terminal.out(
+        JSON.stringify(Object.fromEntries(chosen.map(([id, motif]) => [id, dataOf(motif)])), null, 2),
+      )
+    else terminal.out(name === undefined ? listText(chosen) : describe(name, motifOf(name)))
+  }
+  return attempt(work, { to: terminal })
+}
+
+function motifOf(name: string): Motif {
+  const motif = Object.hasOwn(MOTIFS, name) ? MOTIFS[name] : undefined
+  if (motif) return motif
+  const known = Object.keys(MOTIFS)
+  const near = nearestName(name, known)
+  throw new PlanError({
+    code: 'motif/unknown',
+    at: '',
+    message: `there is no filler "${name}"; there are: ${known.join(', ')}`,
+    ...(near ? { hint: `did you mean ${near}?` } : {}),
+  })
+}
+
+const dataOf = ({ title, source, params, suits, ends }: Motif) => ({ title, source, suits, ends, params })
+
+const inchText = (mm: number): string => `${Number(toInches(mm).toFixed(2))}`
+const suitsText = ({ suits }: Motif): string =>
+  suits.max > 1000 ? `${inchText(suits.min)} in and up` : `${inchText(suits.min)} - ${inchText(suits.max)} in`
+
+function listText(entries: readonly (readonly [string, Motif])[]): string {
+  const width = Math.max(...entries.map(([id]) => id.length))
+  return entries
+    .map(
+      ([id, motif]) =>
+        `${id.padEnd(width)}  ${suitsText(motif).padEnd(14)}  ${Object.keys(motif.params).join(', ')}`,
+    )
+    .join('\n')
+}
+
+function describe(id: string, motif: Motif): string {
+  const values = Object.entries(motif.params).map(
+    ([key, param]) => `  ${key}: ${param.label.toLowerCase()}; ${rangeText(param)}`,
+  )
+  return [
+    `${id}: ${motif.title}`,
+    `suits bands of ${suitsText(motif)}`,
+    `shape: ${motif.source}`,
+    'values:',
+    ...values,
+  ].join('\n')
+}
+
+function rangeText(param: Param): string {
+  switch (param.kind) {
+    case 'choice':
+      return `${param.of.join(' or ')}; ${param.default} unless said`
+    case 'length': {
+      const usual =
+        typeof param.default === 'number'
+          ? `${inchText(param.default)} in`
+          : `${param.default.widths} x the band's width`
+      return `${inchText(param.min)} to ${inchText(param.max)} in; ${usual} unless said`
+    }
+    default:
+      return `${param.min} to ${param.max}; ${param.default} unless said`
+  }
+}

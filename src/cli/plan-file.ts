@@ -1,0 +1,43 @@
+import { basename, extname } from 'node:path'
+import { MOTIFS } from '../../motifs/index.ts'
+import { type PlannedQuilt, planFromText } from '../pipeline.ts'
+import { LIMITS } from '../plan/limits.ts'
+import { type OutputFile, readText, writeFiles } from './files.ts'
+import { Progress } from './progress.ts'
+import { attempt, terminal } from './run.ts'
+
+/** What every command that writes files takes. */
+export interface OutputOptions {
+  readonly out?: string
+  readonly replace?: boolean
+}
+
+/** What a command makes of a planned quilt: the files to write, and what to say when they are written. */
+export interface Made {
+  readonly files: readonly OutputFile[]
+  say(written: string): string
+}
+
+/**
+ * The frame of every command that turns a plan file into files: read, plan, make, write all or nothing, say so.
+ *
+ * @returns the exit status
+ */
+export function fromPlanFile(
+  file: string,
+  { out, replace = false }: OutputOptions,
+  make: (planned: PlannedQuilt, progress: Progress) => Promise<Made>,
+): Promise<number> {
+  const progress = new Progress()
+  const work = async () => {
+    const text = readText(file, LIMITS.fileBytes)
+    progress.say(`Planning ${file} ...`)
+    const planned = planFromText(text, { motifs: MOTIFS })
+    const made = await make(planned, progress)
+    const folder = out ?? basename(file, extname(file))
+    const written = writeFiles(folder, made.files, { replace })
+    progress.done()
+    terminal.out(made.say(`Wrote ${written.map((path) => basename(path)).join(', ')} to ${folder}`))
+  }
+  return attempt(work, { file, to: terminal }).finally(() => progress.done())
+}

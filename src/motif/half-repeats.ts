@@ -1,0 +1,111 @@
+import { type Affine, applyAffine, compose } from '../geometry/affine.ts'
+import type { Point } from '../geometry/point.ts'
+import { reverseStroke, type Stroke, StrokeBuilder, transformStroke } from '../geometry/stroke.ts'
+import type { Drawn, Edge, MitreStrip, Strip, Touch } from './contract.ts'
+
+/** The piece of an alternating motif between two neighbouring touches. */
+export interface HalfRepeat {
+  readonly from: Edge
+  readonly to: Edge
+  /** Its place in the strip, from 0, and how many there are. */
+  readonly index: number
+  readonly count: number
+  /** Its length along the strip, mm. */
+  readonly step: number
+  /** The strip's width, mm. */
+  readonly width: number
+  /** At a mitre's inner corner, the heading square to the mitre, radians from along the strip; otherwise 0. */
+  readonly arrival: number
+  /** At a mitre's outer corner, how far the mitre leans: mm along the strip for each mm across it; otherwise 0. */
+  readonly lean: number
+  /** Maps x mm along from its start and y mm away from the edge it starts on to the strip's frame. */
+  readonly frame: Affine
+  /** The point at x and y in the strip's frame. */
+  at(x: number, y: number): Point
+}
+
+/** Draws a half repeat: from `half.at(0, 0)`, where the needle is, to `half.at(half.step, half.width)`. */
+export type FollowHalf = (line: StrokeBuilder, half: HalfRepeat) => void
+
+/** Draws an alternating motif half repeat by half repeat, evenly spaced, and notes a touch at each edge. */
+export function drawHalfRepeats(strip: Strip, follow: FollowHalf): Drawn {
+  const step = strip.length / Math.round(2 * strip.repeats)
+  return followHalves(strip, follow, (i) => step * i)
+}
+
+/**
+ * Draws an alternating motif up to a mitre, half repeat by half repeat. The touches are evenly spaced, but within two
+ * widths of the mitre those on the outer edge move on and those on the inner edge move back, the more the nearer they
+ * are, until the last one lies in the corner. Each half repeat is drawn in its own shape for the room it has, so that
+ * round parts stay round. For half repeats of 0.9 widths or more.
+ */
+export function drawHalvesToMitre(strip: MitreStrip, follow: FollowHalf): Drawn {
+  const { inner, outer } = SHIFTS[strip.to]
+  const across = strip.skew * strip.width
+  const even = strip.length - inner * across
+  const count = Math.round(2 * strip.repeats)
+  const reach = Math.min(2 * strip.width, even)
+  return followHalves(strip, follow, (i) => {
+    const u = (even * i) / count
+    const nearness = Math.max(0, (u - even + reach) / reach)
+    const isOuter = (strip.from === 'outer') === (i % 2 === 0)
+    return u + nearness * nearness * across * (isOuter ? outer : inner)
+  })
+}
+
+/**
+ * How far touches shift beside a mitre on which the strip ends at its inner or outer corner, in parts of the mitre's lean.
+ * The end itself must reach its corner: inner 0 lies there already, outer - inner is 1.
+ */
+const SHIFTS: Readonly<Record<Edge, { inner: number; outer: number }>> = {
+  inner: { inner: 0, outer: 0.4 },
+  outer: { inner: -0.75, outer: 0.25 },
+}
+
+function followHalves(
+  strip: Strip & { skew?: number },
+  follow: FollowHalf,
+  knot: (i: number) => number,
+): Drawn {
+  const count = Math.round(2 * strip.repeats)
+  const line = new StrokeBuilder([0, strip.from === 'inner' ? 0 : strip.width])
+  const touches: Touch[] = [{ edge: strip.from, after: 0 }]
+  for (let index = 0; index < count; index++) {
+    const skew = index === count - 1 ? (strip.skew ?? 0) : 0
+    const half = halfRepeat(strip, { index, count, start: knot(index), end: knot(index + 1), skew })
+    follow(line, half)
+    touches.push({ edge: half.to, after: line.count })
+  }
+  return { stroke: line.build(), touches }
+}
+
+interface Room {
+  readonly index: number
+  readonly count: number
+  readonly start: number
+  readonly end: number
+  readonly skew: number
+}
+
+function halfRepeat({ width, from: first }: Strip, { index, count, start, end, skew }: Room): HalfRepeat {
+  const isOutward = (first === 'inner') === (index % 2 === 0)
+  const [from, to]: [Edge, Edge] = isOutward ? ['inner', 'outer'] : ['outer', 'inner']
+  const frame: Affine = isOutward
+    ? { a: 1, b: 0, c: 0, d: 1, e: start, f: 0 }
+    : { a: 1, b: 0, c: 0, d: -1, e: start, f: width }
+  const at = (x: number, y: number) => applyAffine(frame, [x, y])
+  const [arrival, lean] = isOutward ? [0, skew] : [Math.atan(skew), 0]
+  return { from, to, index, count, step: end - start, width, arrival, lean, frame, at }
+}
+
+/**
+ * A half repeat's stroke in the strip's frame, for motifs whose halves are mirror images of each other.
+ *
+ * @param rise  the stroke from [0, 0] to [step, width] of a half that ends on `top`
+ * @param top  a half that starts there gets the mirror image, travelled backwards
+ */
+export function mirroredHalf(half: HalfRepeat, rise: Stroke, top: Edge): Stroke {
+  if (half.to === top) return transformStroke(rise, half.frame)
+  const halfTurn: Affine = { a: -1, b: 0, c: 0, d: -1, e: half.step, f: half.width }
+  return reverseStroke(transformStroke(rise, compose(halfTurn, half.frame)))
+}

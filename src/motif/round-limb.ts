@@ -1,0 +1,60 @@
+import { distance, type Point, polar } from '../geometry/point.ts'
+import { arc } from '../geometry/segment.ts'
+import type { StrokeBuilder } from '../geometry/stroke.ts'
+import type { HalfRepeat } from './half-repeats.ts'
+
+/** A circle in a half repeat's own frame, mm, travelled towards the far edge with the near edge behind. */
+export interface Turn {
+  readonly centre: Point
+  readonly radius: number
+}
+
+/**
+ * Follows `turn` from heading `from`, then a limb that touches it, to the half repeat's end: over an arc that touches the
+ * far edge, or past the inner corner square to its mitre. Headings are radians from along the strip to the far edge.
+ *
+ * @param rounds  how often to go all the way round first
+ * @param crest  radius of the arc at the far edge, mm
+ */
+export function followRoundLimb(
+  line: StrokeBuilder,
+  half: HalfRepeat,
+  { turn, from, rounds, crest }: { turn: Turn; from: number; rounds: number; crest: number },
+): void {
+  const { step, width, arrival, frame, at } = half
+  const top: Point = [step, width - crest]
+  const heading = arrival ? headingToCorner(half, turn) : crossingTangent(turn, top, crest)
+  const exit = polar(turn.centre, turn.radius, heading - Math.PI / 2)
+  line.push(arc(at(...exit), at(...turn.centre), (2 * Math.PI * rounds + heading - from) * frame.d))
+  if (arrival) {
+    passCorner(line, half, { exit, heading })
+    return
+  }
+  line.lineTo(at(...polar(top, crest, heading + Math.PI / 2)))
+  line.push(arc(at(step, width), at(...top), -heading * frame.d))
+}
+
+/** The heading of the line that leaves `turn` and runs, on its other side, into the circle of radius `crest` at `top`. */
+function crossingTangent({ centre, radius }: Turn, top: Point, crest: number): number {
+  const [dx, dy] = [top[0] - centre[0], top[1] - centre[1]]
+  return Math.atan2(dy, dx) + Math.asin(Math.min(1, (radius + crest) / Math.hypot(dx, dy)))
+}
+
+/** A little steeper than straight to the corner, since the limb still has to bend into the heading of its arrival. */
+function headingToCorner({ step, width, arrival }: HalfRepeat, turn: Turn): number {
+  const straight = crossingTangent(turn, [step, width], 0)
+  return straight + 0.4 * (straight - arrival)
+}
+
+function passCorner(
+  line: StrokeBuilder,
+  { step, width, arrival, at }: HalfRepeat,
+  { exit, heading }: { exit: Point; heading: number },
+): void {
+  const handle = 0.36 * distance(exit, [step, width])
+  line.cubicTo(
+    at(...polar(exit, handle, heading)),
+    at(...polar([step, width], -handle, arrival)),
+    at(step, width),
+  )
+}

@@ -1,0 +1,193 @@
+import { measureEvenness } from '../check/evenness.ts'
+import type { Problem } from '../error.ts'
+import type { Point } from '../geometry/point.ts'
+import type { BandFit } from '../pieces/pieces.ts'
+import type { Plan } from '../plan/plan.ts'
+import type { Quilt } from '../quilt/quilt.ts'
+import type { RouteResult } from '../route/index.ts'
+import type { QuiltGaps } from './find-gaps.ts'
+import type { LineFigures } from './measure-line.ts'
+import type { Reckoning } from './reckon.ts'
+import type { Extra, Report, Warning } from './report.ts'
+import { wherePoint } from './where.ts'
+
+/** Everything that the report is made from. */
+export interface Findings {
+  readonly plan: Plan
+  readonly quilt: Quilt
+  readonly fits: readonly BandFit[]
+  readonly route: RouteResult
+  /** No line over the same pieces with so few starts is shorter, mm. */
+  readonly lowerBoundMm: number
+  readonly extras: readonly Extra[]
+  readonly areas: number
+  readonly figures: LineFigures
+  readonly reckoning: Reckoning
+  readonly gaps: QuiltGaps
+  /** Warnings of the plan file. */
+  readonly warnings: readonly Problem[]
+}
+
+/** How much a repeat may be stretched before it is said. */
+const STRETCH_WARNING = 0.12
+
+/** Puts all figures of a plan into the public form of report.json. */
+export function buildReport(findings: Findings): Report {
+  const { plan, quilt, route, figures, reckoning } = findings
+  const bands = bandEntries(findings)
+  const [reachWidth, reachHeight] = plan.machine.reach
+  return {
+    $schema: 'report.schema.json',
+    version: 1,
+    title: plan.title,
+    units: plan.units,
+    quilt: { widthMm: round(quilt.widthMm), heightMm: round(quilt.heightMm) },
+    line: {
+      lengthMm: round(figures.lengthMm),
+      threadStarts: route.walks.length,
+      threadStartsBound: route.startsBound,
+      travelMm: round(figures.travelMm),
+      overlapMm: round(figures.overlapMm),
+      overlapShare: share(figures.overlapMm, figures.lengthMm),
+      lowerBoundMm: round(findings.lowerBoundMm),
+      repositions: figures.repositions.length,
+      repositionsBound: round((quilt.widthMm * quilt.heightMm) / (reachWidth * reachHeight)),
+      areas: findings.areas,
+      extras: [...findings.extras],
+    },
+    stitches: {
+      count: reckoning.stitches.reduce((sum, s) => sum + s.count, 0),
+      lengthMm: plan.stitch.length,
+    },
+    thread: threadEntry(findings),
+    time: {
+      minutes: round(reckoning.time.minutes),
+      parts: reckoning.time.entries.map(({ what, count, rate, rateUnit, minutes }) => ({
+        what: `${count} ${what}`,
+        minutes: round(minutes),
+        rate: `${round(rate)} ${rateUnit}`,
+      })),
+    },
+    gap: gapEntry(findings),
+    bands,
+    warnings: [
+      ...findings.warnings.map(({ code, message, at }) => ({ code, message, at })),
+      ...warningsOf(findings, bands),
+    ],
+  }
+}
+
+/** Figures are printed to a thousandth: a thread's thickness is a hundred times that. */
+const round = (value: number): number => Math.round(value * 1000) / 1000
+const share = (part: number, whole: number): number =>
+  whole > 0 ? Math.round((part / whole) * 1e6) / 1e6 : 0
+const roundPoint = ([x, y]: Point): [number, number] => [round(x), round(y)]
+
+function threadEntry({ plan, quilt, reckoning }: Findings): Report['thread'] {
+  const sum = (of: 'needleM' | 'bobbinM') =>
+    round(reckoning.thread.reduce((total, use) => total + use[of], 0))
+  return {
+    topM: sum('needleM'),
+    bobbinM: sum('bobbinM'),
+    bobbins: reckoning.changes.length + 1,
+    capacityM: round(plan.thread.bobbinM),
+    capacityIsEstimate: plan.thread.isEstimate,
+    bobbinChanges: reckoning.changes.map(({ at, alongMm, reason }) => ({
+      at: roundPoint(at),
+      alongMm: round(alongMm),
+      where: wherePoint(at, quilt),
+      reason: {
+        seam: 'in a seam',
+        open: 'in the open: no seam was near enough',
+        start: 'between two threads',
+      }[reason],
+    })),
+  }
+}
+
+function gapEntry({ plan, gaps }: Findings): Report['gap'] {
+  const { circle, square } = gaps.whole
+  return {
+    largestMm: round(circle.sizeMm),
+    at: Number.isFinite(circle.at[0]) ? roundPoint(circle.at) : null,
+    squareMm: round(square.sizeMm),
+    limitMm: round(plan.batting.limit),
+    withinLimit: circle.sizeMm <= plan.batting.limit,
+  }
+}
+
+function bandEntries({ plan, quilt, fits, figures, reckoning, gaps }: Findings): Report['bands'] {
+  return plan.bands.map((band, index) => {
+    const fit = fits.find((f) => f.band === index)
+    const stitchedMm = figures.stitchedMm.get(index) ?? 0
+    const [top, right, bottom, left] = fit?.repeats ?? []
+    return {
+      name: band.name,
+      filler: band.filler?.name ?? null,
+      repeats: fit ? { top: top!, right: right!, bottom: bottom!, left: left! } : null,
+      stretch: fit ? { min: round(fit.stretch.min), max: round(fit.stretch.max) } : null,
+      stitchedMm: round(stitchedMm),
+      mmPerCm2: round((stitchedMm / bandArea(quilt, index)) * 100),
+      stitches: reckoning.byBand.filter((c) => c.band === index).reduce((sum, c) => sum + c.count, 0),
+      gapMm: round(gaps.bands[index]!.circle.sizeMm),
+    }
+  })
+}
+
+/** Area of a band, mm². */
+const bandArea = (quilt: Quilt, index: number): number =>
+  areaOf(quilt.rings[index + 1]!) - areaOf(quilt.rings[index]!)
+
+/** @source shoelace formula */
+function areaOf(ring: readonly Point[]): number {
+  return Math.abs(
+    ring.reduce((sum, [x, y], i) => {
+      const [nextX, nextY] = ring[(i + 1) % ring.length]!
+      return sum + (x * nextY - nextX * y) / 2
+    }, 0),
+  )
+}
+
+function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
+  const { plan, quilt, route } = findings
+  const warnings: Warning[] = []
+  const limit = plan.batting.limit
+  if (route.walks.length > 1) {
+    warnings.push({
+      code: 'route/second-start',
+      at: '',
+      message: `${route.walks.length} thread starts: the quilted parts do not meet`,
+    })
+  }
+  bands.forEach((band, index) => {
+    const at = band.name
+    if (band.stretch && (band.stretch.min < 1 - STRETCH_WARNING || band.stretch.max > 1 + STRETCH_WARNING)) {
+      warnings.push({
+        code: 'motif/stretched',
+        at,
+        message: `repeats are ${percent(band.stretch.min)} to ${percent(band.stretch.max)} of their nominal length`,
+      })
+    }
+    if (findings.gaps.bands[index]!.circle.sizeMm > limit) {
+      warnings.push({
+        code: 'check/gap',
+        at,
+        message: `a gap of ${Math.round(band.gapMm ?? 0)} mm is more than the batting's limit of ${Math.round(limit)} mm`,
+      })
+    }
+  })
+  if (!plan.centre.filler && Math.min(plan.centre.width, plan.centre.height) > limit) {
+    warnings.push({
+      code: 'check/centre-open',
+      at: 'centre',
+      message: `the centre is not quilted by this plan; the batting asks for lines no more than ${Math.round(limit)} mm apart`,
+    })
+  }
+  const quilted = bands.flatMap((band, index) =>
+    band.filler ? [{ name: band.name, lengthMm: band.stitchedMm, areaMm2: bandArea(quilt, index) }] : [],
+  )
+  const { warnings: uneven } = measureEvenness(quilted)
+  return [...warnings, ...uneven.map(({ code, message, at }) => ({ code, message, at }))]
+}
+
+const percent = (ratio: number): string => `${Math.round(ratio * 100)} %`

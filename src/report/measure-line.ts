@@ -1,0 +1,57 @@
+import { measureOverlap, type Overlap } from '../check/overlap.ts'
+import { type Polyline, polylineOf } from '../check/polyline.ts'
+import { countRepositions, type Reposition } from '../check/repositions.ts'
+import type { Point } from '../geometry/point.ts'
+import { flattenSegment } from '../geometry/segment.ts'
+import { eachSegment, strokeLength } from '../geometry/stroke.ts'
+import type { Line } from '../stitch/line.ts'
+
+/** What is measured on the finished line itself. */
+export interface LineFigures {
+  readonly lengthMm: number
+  readonly travelMm: number
+  readonly overlapMm: number
+  readonly overlaps: readonly Overlap[]
+  readonly repositions: readonly Reposition[]
+  /** Length of fill in each band, by its index; -1 for the centre. */
+  readonly stitchedMm: ReadonlyMap<number, number>
+  /** The lines as chains of chords, within 0.05 mm. */
+  readonly polylines: readonly Polyline[]
+}
+
+const CHORD = 0.05
+
+/** Measures the lines: their length, what of it is travel or lies on an earlier part, how often the quilt is moved. */
+export function measureLines(
+  lines: readonly Line[],
+  reach: readonly [width: number, height: number],
+): LineFigures {
+  const polylines = lines.map((line) => polylineOf(chordsOf(line)))
+  const stitchedMm = new Map<number, number>()
+  let [lengthMm, travelMm] = [0, 0]
+  for (const { parts } of lines) {
+    for (const { kind, band, stroke } of parts) {
+      const length = strokeLength(stroke)
+      lengthMm += length
+      if (kind === 'travel') travelMm += length
+      if (kind === 'fill' && band !== undefined) stitchedMm.set(band, (stitchedMm.get(band) ?? 0) + length)
+    }
+  }
+  const overlaps = measureOverlap(polylines)
+  return {
+    lengthMm,
+    travelMm,
+    overlapMm: overlaps.lengthMm,
+    overlaps: overlaps.stretches,
+    repositions: countRepositions(polylines, { width: reach[0], height: reach[1] }),
+    stitchedMm,
+    polylines,
+  }
+}
+
+function chordsOf(line: Line): Point[] {
+  const points: Point[] = line.parts[0] ? [line.parts[0].stroke.start] : []
+  for (const { stroke } of line.parts)
+    eachSegment(stroke, (from, segment) => flattenSegment(from, segment, CHORD, points))
+  return points
+}

@@ -1,0 +1,39 @@
+import { lengthText, longLengthText } from '../export/labels.ts'
+import type { Report } from './report.ts'
+
+/** What a quilter wants to know first, in plain words. */
+export function summaryText(report: Report): string {
+  const { quilt, line, stitches, thread, time, gap, units } = report
+  const size = `${lengthText(quilt.widthMm, units)} x ${lengthText(quilt.heightMm, units)}`
+  const starts =
+    line.threadStarts === 1
+      ? 'One line, one thread start'
+      : `${line.threadStarts} lines, ${line.threadStarts} thread starts`
+  const quilted = report.bands.filter((band) => band.filler).length
+  return [
+    `${report.title}: ${size} with its binding, ${count(report.bands.length, 'band')}, ${quilted} quilted`,
+    `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
+    `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
+    `${stitches.count.toLocaleString('en-GB')} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
+    `About ${durationText(time.minutes)} of work`,
+    `Largest gap ${lengthText(gap.largestMm, units)}; the batting allows ${lengthText(gap.limitMm, units)}`,
+    ...report.warnings.map(({ message, at }) => `Mind: ${at ? `${at}: ` : ''}${message}`),
+  ].join('\n')
+}
+
+const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`
+const times = (n: number): string => (n === 0 ? 'never' : n === 1 ? 'once' : n === 2 ? 'twice' : `${n} times`)
+
+function extra(mm: number, whole: number, units: Report['units']): string {
+  if (mm === 0) return 'none'
+  const share = (mm / whole) * 100
+  return `${lengthText(mm, units)} (${share < 0.05 ? 'under 0.1' : share.toFixed(1)} %)`
+}
+
+/** Minutes in words. */
+export function durationText(minutes: number): string {
+  const whole = Math.round(minutes)
+  if (whole < 60) return count(whole, 'minute')
+  const rest = whole % 60
+  return `${count(Math.floor(whole / 60), 'hour')}${rest > 0 ? ` ${count(rest, 'minute')}` : ''}`
+}

@@ -1,0 +1,26 @@
+import { distance, distanceToLine, type Point } from '../geometry/point.ts'
+import type { Quilt } from '../quilt/quilt.ts'
+
+const SIDES = ['top', 'right', 'bottom', 'left']
+
+/** A place in words: the seam or band, the side, and how far from the corner. */
+export function wherePoint(at: Point, quilt: Quilt): string {
+  const spots = quilt.rings.flatMap((ring, index) =>
+    ring.map((a, side) => ({ index, side, a, b: ring[(side + 1) % ring.length]! })),
+  )
+  const nearest = spots.reduce((best, spot) =>
+    distanceToLine(at, spot.a, spot.b) < distanceToLine(at, best.a, best.b) ? spot : best,
+  )
+  const away = distanceToLine(at, nearest.a, nearest.b)
+  const corner = Math.min(distance(at, nearest.a), distance(at, nearest.b))
+  const side = SIDES[nearest.side] ?? `side ${nearest.side + 1}`
+  const seam = seamName(nearest.index, quilt)
+  return `${away < 1 ? '' : 'near '}${seam}, ${side}, ${Math.round(corner)} mm from the corner`
+}
+
+/** A ring seam by the bands that it parts. */
+export function seamName(ring: number, quilt: Quilt): string {
+  const inside = ring === 0 ? 'centre' : quilt.bands[ring - 1]!.name
+  const outside = quilt.bands[ring]?.name ?? 'binding'
+  return `seam ${inside} / ${outside}`
+}

@@ -1,0 +1,158 @@
+import type { Line } from './line.ts'
+import type { StitchSettings } from './settings.ts'
+import { startOfPiece, type Track } from './track.ts'
+
+/** A stretch of the line that is stitched as a tie-off, mm along it. */
+export interface TieZone {
+  readonly from: number
+  readonly to: number
+}
+
+/** Where needle points are wanted, in order along the line: distance, piece, whether it must be kept. */
+export interface NeedlePlan {
+  readonly along: number[]
+  readonly pieces: number[]
+  /** 1 for a cusp or an end of the line. */
+  readonly fixed: number[]
+}
+
+/** The share of the chord tolerance that is planned for, leaving room where the curvature changes in a stitch. */
+const PLANNED_SHARE = 0.8
+
+/**
+ * The longest stitch for a curvature: its chord strays from the curve by no more than the planned tolerance.
+ *
+ * @source sagitta = R (1 - cos(arc / 2R))
+ */
+function longestStitch(curvature: number, settings: StitchSettings): number {
+  const { lengthMm, minLength, chordTolerance } = settings
+  if (curvature * lengthMm < 1e-9) return lengthMm
+  const radius = 1 / curvature
+  const arc = 2 * radius * Math.acos(Math.max(-1, 1 - (PLANNED_SHARE * chordTolerance) / radius))
+  return Math.min(lengthMm, Math.max(minLength, arc))
+}
+
+/** The tie-offs of a line: parts made for that, else a short stretch at either end, at most a quarter of the line. */
+export function tieZones(line: Line, track: Track, { tieOff }: StitchSettings): TieZone[] {
+  const own = partRanges(line, track)
+  if (own.length > 0) return own
+  const length = Math.min(tieOff.count * tieOff.lengthMm, track.lengthMm / 4)
+  if (length <= 0) return []
+  return [
+    { from: 0, to: length },
+    { from: track.lengthMm - length, to: track.lengthMm },
+  ]
+}
+
+function partRanges(line: Line, track: Track): TieZone[] {
+  const zones: TieZone[] = []
+  track.parts.forEach((part, i) => {
+    if (line.parts[part]!.kind !== 'tie-off') return
+    const last = zones.at(-1)
+    const from = startOfPiece(track, i)
+    if (last && last.to === from) zones[zones.length - 1] = { from: last.from, to: track.ends[i]! }
+    else zones.push({ from, to: track.ends[i]! })
+  })
+  return zones
+}
+
+/**
+ * Plans needle points: one at each cusp and end, and between them as many as the asked length and the curvature
+ * need, each stitch taking the same share of the longest that is allowed where it lies.
+ */
+export function planNeedles(track: Track, zones: readonly TieZone[], settings: StitchSettings): NeedlePlan {
+  const plan: NeedlePlan = { along: [0], pieces: [0], fixed: [1] }
+  const load = loadAlong(track, zones, settings)
+  const breaks = zones.flatMap(({ from, to }) => [from, to]).filter((s) => s > 0 && s < track.lengthMm)
+  let next = 0
+  let run: Run = { along: 0, load: 0, piece: 0 }
+  for (let i = 0; i < track.ends.length; i++) {
+    const end = track.ends[i]!
+    for (; next < breaks.length && breaks[next]! < end; next++) {
+      if (breaks[next]! <= run.along) continue
+      const at = { along: breaks[next]!, load: load.at(breaks[next]!, i), piece: i }
+      spread({ plan, load, track }, run, { ...at, fixed: 0 })
+      run = at
+    }
+    const isLast = i === track.ends.length - 1
+    if (!isLast && track.jumps[i + 1]! <= settings.cuspAngle) continue
+    const at = { along: end, load: load.ends[i]!, piece: i }
+    spread({ plan, load, track }, run, { ...at, fixed: 1 })
+    run = at
+  }
+  return plan
+}
+
+interface Run {
+  readonly along: number
+  readonly load: number
+  readonly piece: number
+}
+
+/** How many stitches, as a fraction, the line needs up to each piece's end. */
+interface Load {
+  readonly ends: Float64Array
+  /** The load at `along` mm, in piece `i`. */
+  at(along: number, i: number): number
+  /** The inverse of `at`. */
+  along(load: number, i: number): number
+}
+
+function loadAlong(track: Track, zones: readonly TieZone[], settings: StitchSettings): Load {
+  const rates = track.curvatures.map((k) => 1 / longestStitch(k, settings))
+  const extra = 1 / settings.tieOff.lengthMm
+  const inZone = (from: number, to: number) =>
+    zones.reduce((sum, zone) => sum + Math.max(0, Math.min(to, zone.to) - Math.max(from, zone.from)), 0)
+  const ends = new Float64Array(rates.length)
+  const isTied = (i: number) => zones.some((z) => z.from < track.ends[i]! && z.to > startOfPiece(track, i))
+  const tied = Uint8Array.from(rates, (_, i) => (isTied(i) ? 1 : 0))
+  const within = (i: number, to: number) => {
+    const from = startOfPiece(track, i)
+    if (tied[i] === 0) return (to - from) * rates[i]!
+    const zone = inZone(from, to)
+    return zone * extra + (to - from - zone) * rates[i]!
+  }
+  for (let i = 0; i < ends.length; i++) ends[i] = (ends[i - 1] ?? 0) + within(i, track.ends[i]!)
+  return {
+    ends,
+    at: (along, i) => (ends[i - 1] ?? 0) + within(i, along),
+    along: (load, i) => {
+      const from = startOfPiece(track, i)
+      const before = ends[i - 1] ?? 0
+      if (tied[i] === 0) return from + (load - before) / rates[i]!
+      return bisect(from, track.ends[i]!, (s) => before + within(i, s) < load)
+    },
+  }
+}
+
+function bisect(from: number, to: number, isBefore: (s: number) => boolean): number {
+  let [low, high] = [from, to]
+  for (let k = 0; k < 50; k++) {
+    const middle = (low + high) / 2
+    if (isBefore(middle)) low = middle
+    else high = middle
+  }
+  return (low + high) / 2
+}
+
+interface Spreading {
+  readonly plan: NeedlePlan
+  readonly load: Load
+  readonly track: Track
+}
+
+/** Adds the needle points after `from` up to and with `to`, at equal steps of load. */
+function spread({ plan, load, track }: Spreading, from: Run, to: Run & { readonly fixed: number }): void {
+  const count = Math.max(1, Math.ceil(to.load - from.load - 1e-9))
+  let piece = from.piece
+  for (let k = 1; k < count; k++) {
+    const target = from.load + ((to.load - from.load) * k) / count
+    while (piece < to.piece && load.ends[piece]! < target) piece++
+    plan.along.push(Math.min(load.along(target, piece), track.ends[piece]!))
+    plan.pieces.push(piece)
+    plan.fixed.push(0)
+  }
+  plan.along.push(to.along)
+  plan.pieces.push(to.piece)
+  plan.fixed.push(to.fixed)
+}
