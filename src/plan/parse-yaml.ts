@@ -1,0 +1,192 @@
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isNode,
+  isPair,
+  isScalar,
+  isSeq,
+  LineCounter,
+  parseDocument,
+  visit,
+} from 'yaml'
+import { PlanError, type Problem } from '../error.ts'
+import { LIMITS } from './limits.ts'
+import { byPosition, type Locate, type Path, pathText } from './problems.ts'
+
+/** A file's content as plain data, and where each of its parts stands. */
+export interface Parsed {
+  readonly data: Readonly<Record<string, unknown>>
+  readonly locate: Locate
+  /** Keys that are given twice: the data has the last one. */
+  readonly twins: readonly Problem[]
+}
+
+const START = { line: 1, column: 1 }
+
+const refuse = (code: string, message: string, position = START): PlanError =>
+  new PlanError({ code, message, at: '', position })
+
+/**
+ * Parses YAML (JSON is YAML too).
+ *
+ * @throws PlanError `plan/too-large`, `plan/empty`, `plan/syntax`, `plan/too-deep`, `plan/aliases`, `plan/root`: every
+ *   problem with its line and column
+ */
+export function parseYaml(text: string): Parsed {
+  refuseLarge(text)
+  const lines = new LineCounter()
+  const document = parseText(text.replace(/^\uFEFF/, ''), lines)
+  const place = (offset: number) => {
+    const { line, col } = lines.linePos(offset)
+    return { line: Math.max(1, line), column: Math.max(1, col) }
+  }
+  const twins = refuseSyntax(document, place)
+  if (document.contents === null || (isScalar(document.contents) && document.contents.value === null))
+    throw refuse('plan/empty', 'the file is empty; "ditchline new FILE" writes a plan to start from')
+  refuseAliases(document, place)
+  const data = plainData(document)
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) {
+    const what = Array.isArray(data) ? 'a list' : 'a single value'
+    const message = `the file holds ${what}; expected keys such as centre and bands, each on a line of its own`
+    throw refuse('plan/root', message, place(startOf(document.contents) ?? 0))
+  }
+  const locate: Locate = (path, of) => place(offsetOf(document, path, of))
+  return { data: data as Record<string, unknown>, locate, twins }
+}
+
+/** Counts bytes in UTF-8 without encoding the text. */
+function refuseLarge(text: string): void {
+  let bytes = text.length
+  for (let i = 0; i < text.length && bytes <= LIMITS.fileBytes; i++) {
+    const code = text.charCodeAt(i)
+    if (code > 0x7f) bytes += code > 0x7ff && (code < 0xd800 || code > 0xdfff) ? 2 : 1
+  }
+  if (bytes <= LIMITS.fileBytes) return
+  const allowed = `${LIMITS.fileBytes / 1024} KiB`
+  throw refuse('plan/too-large', `the file has more than ${allowed}; a plan has at most ${allowed}`)
+}
+
+function parseText(text: string, lineCounter: LineCounter): Document {
+  try {
+    return parseDocument(text, {
+      lineCounter,
+      prettyErrors: false,
+      stringKeys: true,
+      resolveKnownTags: false,
+      logLevel: 'error',
+    }) as Document
+  } catch {
+    throw tooDeep()
+  }
+}
+
+const tooDeep = (position = START): PlanError =>
+  refuse('plan/too-deep', `nested too deeply; a plan has at most ${LIMITS.depth} levels`, position)
+
+type Place = (offset: number) => { line: number; column: number }
+
+/** @returns the keys that are given twice, with which one can go on looking */
+function refuseSyntax(document: Document, place: Place): Problem[] {
+  const twins: Problem[] = []
+  const broken: Problem[] = []
+  for (const { code, message, pos } of [...document.errors, ...document.warnings]) {
+    const position = place(pos[0])
+    if (code === 'RESOURCE_EXHAUSTION') throw tooDeep(position)
+    if (code === 'DUPLICATE_KEY') twins.push({ ...twinAt(document, pos[0]), position })
+    else broken.push({ code: 'plan/syntax', at: '', message: syntaxText(message), position })
+  }
+  if (broken.length > 0) throw new PlanError([...broken, ...twins].sort(byPosition))
+  return twins
+}
+
+/** The first line of the parser's message, beginning small. */
+function syntaxText(message: string): string {
+  const [first = ''] = message.split('\n')
+  const short = first.length > 160 ? `${first.slice(0, 160)}...` : first
+  return `broken YAML: ${short.charAt(0).toLowerCase()}${short.slice(1)}`
+}
+
+function twinAt(document: Document, offset: number): Problem {
+  let at: Path = []
+  visit(document, {
+    Pair(_, pair, ancestors) {
+      if (startOf(pair.key) !== offset) return undefined
+      at = [...pathTo(ancestors), keyOf(pair.key)]
+      return visit.BREAK
+    },
+  })
+  const key = String(at.at(-1) ?? '')
+  return {
+    code: 'plan/duplicate-key',
+    at: pathText(at),
+    message: `the key "${key}" is given twice; give it once`,
+  }
+}
+
+const keyOf = (key: unknown): string => (isScalar(key) ? String(key.value) : '')
+
+/** The path to the last of a chain of nodes, each of which holds the next. */
+const pathTo = (chain: readonly unknown[]): Path =>
+  chain.flatMap((node, i): (string | number)[] => {
+    if (isPair(node)) return [keyOf(node.key)]
+    return isSeq(node) && i + 1 < chain.length ? [node.items.indexOf(chain[i + 1])] : []
+  })
+
+function refuseAliases(document: Document, place: Place): void {
+  let count = 0
+  visit(document, {
+    Alias(_, node) {
+      count++
+      const position = place(startOf(node) ?? 0)
+      if (count > LIMITS.aliases)
+        throw refuse('plan/aliases', `more than ${LIMITS.aliases} aliases; write them out`, position)
+      if (!node.resolve(document))
+        throw refuse(
+          'plan/syntax',
+          `broken YAML: nothing before *${node.source} is named &${node.source}`,
+          position,
+        )
+    },
+  })
+}
+
+/** @throws PlanError if aliases multiply, or the data is nested too deeply (an alias may hold itself) */
+function plainData(document: Document): unknown {
+  let data: unknown
+  try {
+    data = document.toJS({ maxAliasCount: LIMITS.aliases })
+  } catch (error) {
+    if (error instanceof RangeError) throw tooDeep()
+    throw refuse('plan/aliases', `aliases of aliases make more than ${LIMITS.aliases} copies; write them out`)
+  }
+  if (isTooDeep(data, 1)) throw tooDeep()
+  return data
+}
+
+const isTooDeep = (data: unknown, level: number): boolean =>
+  typeof data === 'object' &&
+  data !== null &&
+  (level > LIMITS.depth || Object.values(data).some((child) => isTooDeep(child, level + 1)))
+
+/** Character offset of the part at `path`, or of the nearest one around it. */
+function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
+  let node: unknown = document.contents
+  let offset = startOf(node) ?? 0
+  for (const [i, step] of path.entries()) {
+    if (isAlias(node)) node = node.resolve(document)
+    if (isMap(node)) {
+      const pair = node.items.filter((item) => keyOf(item.key) === String(step)).at(-1)
+      if (!pair) return offset
+      const wanted = of === 'key' && i === path.length - 1 ? undefined : startOf(pair.value)
+      offset = wanted ?? startOf(pair.key) ?? offset
+      node = pair.value
+    } else if (isSeq(node)) {
+      node = node.items[Number(step)]
+      offset = startOf(node) ?? offset
+    } else return offset
+  }
+  return offset
+}
+
+const startOf = (node: unknown): number | undefined => (isNode(node) ? node.range?.[0] : undefined)

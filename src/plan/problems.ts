@@ -1,0 +1,69 @@
+import type { Problem } from '../error.ts'
+
+/** Where in the file something stands: keys and list positions from the root. */
+export type Path = readonly (string | number)[]
+
+/** Finds a place in the file: of a value, or (`key`) of the key before it. */
+export type Locate = (path: Path, of: 'key' | 'value') => { readonly line: number; readonly column: number }
+
+const PLAIN_KEY = /^[\p{L}\p{N}_-]+$/u
+
+/** `bands[2].width`; a key that would be misread is put in quotes. */
+export const pathText = (path: Path): string =>
+  path
+    .map((step, i) => {
+      if (typeof step === 'number') return `[${step}]`
+      if (!PLAIN_KEY.test(step)) return `[${JSON.stringify(step.slice(0, 80))}]`
+      return i === 0 ? step : `.${step}`
+    })
+    .join('')
+
+/** The path that `pathText` wrote. */
+export const pathOf = (text: string): Path =>
+  [...text.matchAll(/\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]|\.?([^.[\]]+)/g)].map(([, index, quoted, key]) => {
+    if (index !== undefined) return Number(index)
+    return quoted === undefined ? (key ?? '') : String(JSON.parse(quoted))
+  })
+
+/** A value as a message shows it: short, in quotes if it is text. */
+export function show(value: unknown): string {
+  if (typeof value === 'string') return `"${value.length > 40 ? `${value.slice(0, 40)}...` : value}"`
+  if (value === null) return 'empty'
+  if (value === undefined) return 'missing'
+  if (typeof value === 'object') return Array.isArray(value) ? 'a list' : 'a group of keys'
+  return String(value)
+}
+
+/** What was wrong, apart from the place. */
+export interface Fault {
+  readonly code: string
+  readonly message: string
+  readonly hint?: string | undefined
+  /** What the place in the file is that of. */
+  readonly of?: 'key' | 'value'
+}
+
+/** Collects what is wrong, so that all of it is told at once. */
+export class Problems {
+  readonly #found: { readonly path: Path; readonly fault: Fault }[] = []
+
+  add(path: Path, fault: Fault): void {
+    this.#found.push({ path, fault })
+  }
+
+  get any(): boolean {
+    return this.#found.length > 0
+  }
+
+  /** The problems with their places in the file, in the file's order. */
+  list(locate: Locate): Problem[] {
+    const problems = this.#found.map(({ path, fault: { code, message, hint, of = 'value' } }): Problem => {
+      return { code, message, at: pathText(path), ...(hint ? { hint } : {}), position: locate(path, of) }
+    })
+    return problems.sort(byPosition)
+  }
+}
+
+/** Orders problems as they stand in the file. */
+export const byPosition = (a: Problem, b: Problem): number =>
+  (a.position?.line ?? 0) - (b.position?.line ?? 0) || (a.position?.column ?? 0) - (b.position?.column ?? 0)
