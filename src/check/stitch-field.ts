@@ -15,7 +15,7 @@ export interface StitchField extends Frame, CellIndex {
 }
 
 /** How many cells a field has at most, about: as many as the first for any stitching, up to the second where it is dense. */
-const MOST_CELLS = { plain: 600_000, dense: 1_200_000 }
+const MOST_CELLS = { plain: 300_000, dense: 1_200_000 }
 /** How many cells go to the mean distance between lines of stitching, where that asks for more cells. */
 const CELLS_APART = 3
 /** Cells smaller than this bring nothing, mm. */
