@@ -6,10 +6,11 @@ import type { Edge } from '../motif/contract.ts'
 import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw-stretch.ts'
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
+import { heightAt } from '../quilt/side-height.ts'
 import { alongOf, type BandFiller, isByPatch } from './band-filler.ts'
 import { type BandExtent, type Group, groupBands, stretchesFor } from './grouping.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
-import { frameOf, heightAt } from './side-frame.ts'
+import { frameOf } from './side-frame.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
