@@ -4,16 +4,25 @@ import type { Pieces } from './pieces.ts'
 /** Areas in the order of work, each a list of the route's required edges: pieces, and seams stitched in the ditch. */
 export type AreaOrder = readonly (readonly number[])[]
 
+/** Which bands come first: whichever is cheaper, the inner ones, or the outer ones. */
+export type Direction = 'any' | 'middle-out' | 'outside-in'
+
 /**
  * Orders of work worth trying: group after group from the middle outward or from the outside in, each once round the
  * quilt, beginning at a corner or at the middle of a side.
  */
-export function areaOrders(pieces: Pieces, net: Pick<Net, 'fills' | 'seams'>): AreaOrder[] {
+export function areaOrders(
+  pieces: Pieces,
+  net: Pick<Net, 'fills' | 'seams'>,
+  direction: Direction = 'any',
+): AreaOrder[] {
   const bySector = edgesBySector(pieces, net)
   const rings = sectorsByGroup(pieces)
   const begins = beginnings(pieces, rings)
-  const outward = rings.map((_, group) => group)
-  const ways = rings.length > 1 ? [outward, [...outward].reverse()] : [outward]
+  const ways = waysThrough(
+    rings.map((_, group) => group),
+    direction,
+  )
   return ways.flatMap((groups) =>
     begins.map((begin) =>
       groups
@@ -22,6 +31,14 @@ export function areaOrders(pieces: Pieces, net: Pick<Net, 'fills' | 'seams'>): A
         .filter((edges) => edges.length > 0),
     ),
   )
+}
+
+/** Numbers from the inside out in the orders that a direction allows. */
+export function waysThrough(outward: readonly number[], direction: Direction): number[][] {
+  const inward = [...outward].reverse()
+  if (direction === 'middle-out') return [[...outward]]
+  if (direction === 'outside-in') return [inward]
+  return outward.length > 1 ? [[...outward], inward] : [[...outward]]
 }
 
 function edgesBySector(pieces: Pieces, { fills, seams }: Pick<Net, 'fills' | 'seams'>): number[][] {

@@ -382,6 +382,13 @@ class Settler {
         `is ${show(written.band)}; allowed: ${names.join(', ')}`,
         near && `did you mean ${near}?`,
       )
+    } else if (bands[names.indexOf(written.band)]!.filler === undefined) {
+      problems.add(
+        'plan/place',
+        [...path, 'band'],
+        `is ${show(written.band)}; nothing is stitched in that band`,
+        'choose a band with a filler',
+      )
     }
     return {
       kind: 'side',
