@@ -32,9 +32,16 @@ function settlePlace(entry: Entry, bands: readonly BandPlan[]): Place {
 
 function settleSidePlace(entry: Entry, bands: readonly BandPlan[]): Place {
   const index = findBand(entry.at('band'), bands)
+  if (index !== undefined && isBare(bands[index]!)) {
+    const message = `is ${show(bands[index]!.name)}; nothing is stitched in that band`
+    entry.at('band').refuse({ code: 'plan/place', message, hint: 'choose a band with a filler' })
+  }
   const side = SIDES.indexOf(entry.at('side').value as SideName)
   return { kind: 'side', band: bands[index ?? 0]?.name ?? '', side }
 }
+
+/** Whether nothing at all is stitched in a band. */
+const isBare = (band: BandPlan): boolean => !band.filler && !band.auto && !band.pieced
 
 /** The index of the band that an entry names. */
 export function findBand(entry: Entry, bands: readonly BandPlan[]): number | undefined {
