@@ -10,6 +10,7 @@ import { alongOf, type BandFiller, isByPatch } from './band-filler.ts'
 import { type BandExtent, type Group, groupBands, stretchesFor } from './grouping.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
 import { frameOf, heightAt } from './side-frame.ts'
+import { cornerShares, snapStations } from './snap-stations.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
 export interface Piece {
@@ -158,12 +159,15 @@ class Workshop {
 
   /** Fills one side of a group, from its left corner through its middle to its right corner. */
   fillSide(plan: SidePlan, place: { group: Group; index: number; side: number; phase: 0 | 1 }): void {
-    const fit = fitHalfSide({
-      halves: plan.halves,
-      bands: plan.rhythms,
-      stretches: plan.stretches,
-      phase: place.phase,
-    })
+    const fit = this.#snapped(
+      fitHalfSide({
+        halves: plan.halves,
+        bands: plan.rhythms,
+        stretches: plan.stretches,
+        phase: place.phase,
+      }),
+      place,
+    )
     const stations = Array.from({ length: plan.stretches }, (_, station) => station)
     const first = this.sectors.length
     for (const station of stations) this.#fillSector({ ...place, plan, fit, station, half: 'left' })
@@ -171,6 +175,21 @@ class Workshop {
       this.#fillSector({ ...place, plan, fit, station, half: 'right' })
     for (const band of place.group.pieced)
       this.#fillPatches(band, { side: place.side, first, shares: stationShares(fit, plan.stretches) })
+  }
+
+  /** Lets the touches beside pieced bands fall on patch corners. */
+  #snapped(fit: HalfFit, { group, side }: { group: Group; side: number }): HalfFit {
+    const last = group.first + group.count
+    const beside = [
+      { band: group.first - 1, ring: group.first, seam: 0 },
+      { band: last, ring: last, seam: group.count },
+    ]
+    return beside.reduce((snapped, { band, ring, seam }) => {
+      const fillers = this.fillers[band]
+      if (group.count === 0 || !isByPatch(fillers)) return snapped
+      const isFilled = (name: string) => fillers.patches[name] !== undefined
+      return snapStations(snapped, seam, cornerShares(this.quilt, { band, side, ring }, isFilled))
+    }, fit)
   }
 
   #fillSector(at: SectorPlace): void {

@@ -333,6 +333,20 @@ export const leavesEdges: Law = (motif, example) => {
   }
 }
 
+/** What a motif draws to a 45 degree mitre, joined with its mirror image beyond it, retraces at most one percent. */
+export const turnsWell: Law = (motif, { strip, values }) => {
+  for (const to of ['inner', 'outer'] as const) {
+    const repeats = motif.ends === 'free' || to === strip.from ? 3 : 2.5
+    const length = repeats * motif.repeat(strip.width, values)
+    const drawn = motif.drawToMitre?.({ ...strip, to, repeats, length, mirrorEnd: true, skew: 1 }, values)
+    if (!drawn) return
+    const image = transformStroke(drawn.stroke, { a: 0, b: 1, c: 1, d: 0, e: length, f: -length })
+    const turned = joinStrokes([drawn.stroke, reverseStroke(image)])
+    const share = retraceLength(turned) / strokeLength(turned)
+    demand(share <= 0.01, `${(100 * share).toFixed(1)} % of the turn lies on its own earlier part`)
+  }
+}
+
 /** Every parameter's default lies within its limits, at the narrowest and the widest strip that suits. */
 export function assertParams(motif: Motif): void {
   demand(motif.title !== '' && motif.source !== '', 'has no title or source')
