@@ -18,15 +18,16 @@ import { buildReport } from './report/build-report.ts'
 import { listExtras } from './report/extras.ts'
 import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
-import { reckonLines } from './report/reckon.ts'
+import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
-import { lowerBound, solveByAreas } from './route/index.ts'
+import { lowerBound, type RouteGraph, type RouteResult, solveByAreas } from './route/index.ts'
 
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
 export interface PlannedQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
   readonly drawing: Drawing
+  readonly reckoning: Reckoning
   readonly report: Report
 }
 
@@ -40,14 +41,43 @@ export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
   return planQuilt(plan, { catalog, warnings })
 }
 
+/** A quilt with its fillers fitted, cut at their touches: what the way leads through. */
+export interface FilledQuilt {
+  readonly plan: Plan
+  readonly quilt: Quilt
+  readonly pieces: Pieces
+}
+
+/** A quilt with its line, before anything is reckoned: what a first picture needs. */
+export interface ThreadedQuilt extends FilledQuilt {
+  readonly net: Net
+  readonly graph: RouteGraph
+  readonly route: RouteResult
+  readonly drawing: Drawing
+}
+
 /** Plans a quilt: lay it out, fit the fillers, find the way, thread the line, reckon what it takes. */
 export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
-  const { reach } = plan.machine
+  const threaded = threadQuilt(fillQuilt(plan, catalog), catalog)
+  return reckonQuilt(threaded, warnings)
+}
+
+/** Lays the quilt out and fits the fillers. */
+export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const quilt = layOutPlan(plan)
-  const pieces = cutPieces(quilt, fillersOf(plan, catalog.motifs), { reach, seed: plan.seed })
+  const { reach } = plan.machine
+  return {
+    plan,
+    quilt,
+    pieces: cutPieces(quilt, fillersOf(plan, catalog.motifs), { reach, seed: plan.seed }),
+  }
+}
+
+/** Finds the way through the pieces and threads the line along it. */
+export function threadQuilt({ plan, quilt, pieces }: FilledQuilt, catalog: Catalog): ThreadedQuilt {
   const net = tieNet(quilt, pieces)
   const graph = routeGraph(net, pieces)
   const orders = ordersOf(plan, { quilt, pieces, net })
@@ -56,9 +86,26 @@ export function planQuilt(
     seed: plan.seed,
     ...endsOf(plan, { quilt, pieces, net }),
   })
-  const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: plan.thread.colour }))
-  const figures = measureLines(lines, reach)
-  const reckoning = reckonLines(lines, plan, { repositions: figures.repositions.length })
+  const drawing: Drawing = {
+    title: plan.title,
+    quilt,
+    lines: route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: plan.thread.colour })),
+    areaCount: orders[route.plan]?.length ?? 0,
+    units: plan.units,
+    spm: plan.machine.speed,
+    stitchLengthMm: plan.stitch.length,
+    fillers: plan.bands.map((band) =>
+      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : 'nothing',
+    ),
+  }
+  return { plan, quilt, pieces, net, graph, route, drawing }
+}
+
+/** Measures the line and reckons what it takes. */
+export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
+  const { plan, quilt, pieces, net, graph, route, drawing } = threaded
+  const figures = measureLines(drawing.lines, plan.machine.reach)
+  const reckoning = reckonLines(drawing.lines, plan, { repositions: figures.repositions.length })
   const report = buildReport({
     plan,
     quilt,
@@ -67,26 +114,14 @@ export function planQuilt(
     lowerBoundMm:
       net.fills.reduce((sum, fill) => sum + fill.length, 0) +
       lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost,
-    extras: listExtras(lines, { overlaps: figures.overlaps, quilt }),
-    areas: orders[route.plan]?.length ?? 0,
+    extras: listExtras(drawing.lines, { overlaps: figures.overlaps, quilt }),
+    areas: drawing.areaCount,
     figures,
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
     warnings,
   })
-  const drawing: Drawing = {
-    title: plan.title,
-    quilt,
-    lines,
-    areaCount: report.line.areas,
-    units: plan.units,
-    spm: plan.machine.speed,
-    stitchLengthMm: plan.stitch.length,
-    fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : 'nothing',
-    ),
-  }
-  return { plan, quilt, drawing, report }
+  return { plan, quilt, drawing, reckoning, report }
 }
 
 interface Tied {
