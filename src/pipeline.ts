@@ -1,7 +1,6 @@
+import { fillersOf, layOutPlan } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
-import type { Motif } from './motif/contract.ts'
-import type { Filler } from './motif/draw-stretch.ts'
 import { areaOrders } from './pieces/areas.ts'
 import { lapOrders } from './pieces/lap-orders.ts'
 import { type Net, tieNet } from './pieces/net.ts'
@@ -10,9 +9,8 @@ import { placeVertex, type WantedPlace } from './pieces/place-vertex.ts'
 import { routeGraph } from './pieces/route-graph.ts'
 import { threadLine } from './pieces/thread-line.ts'
 import type { Catalog } from './plan/catalog.ts'
-import type { FillerChoice, Place, Plan } from './plan/plan.ts'
+import type { Place, Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
-import { layOutQuilt } from './quilt/layout.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { listExtras } from './report/extras.ts'
@@ -46,6 +44,8 @@ export interface FilledQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
   readonly pieces: Pieces
+  /** What the measures of the real quilt say. */
+  readonly findings: readonly Problem[]
 }
 
 /** A quilt with its line, before anything is reckoned: what a first picture needs. */
@@ -67,17 +67,19 @@ export function planQuilt(
 
 /** Lays the quilt out and fits the fillers. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
-  const quilt = layOutPlan(plan)
+  const { quilt, findings } = layOutPlan(plan)
   const { reach } = plan.machine
   return {
     plan,
     quilt,
+    findings,
     pieces: cutPieces(quilt, fillersOf(plan, catalog.motifs), { reach, seed: plan.seed }),
   }
 }
 
 /** Finds the way through the pieces and threads the line along it. */
-export function threadQuilt({ plan, quilt, pieces }: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+  const { plan, quilt, pieces } = filled
   const net = tieNet(quilt, pieces)
   const graph = routeGraph(net, pieces)
   const orders = ordersOf(plan, { quilt, pieces, net })
@@ -95,10 +97,10 @@ export function threadQuilt({ plan, quilt, pieces }: FilledQuilt, catalog: Catal
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
     fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : 'nothing',
+      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
-  return { plan, quilt, pieces, net, graph, route, drawing }
+  return { ...filled, net, graph, route, drawing }
 }
 
 /** Measures the line and reckons what it takes. */
@@ -119,7 +121,7 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     figures,
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
-    warnings,
+    warnings: [...warnings, ...threaded.findings],
   })
   return { plan, quilt, drawing, reckoning, report }
 }
@@ -147,17 +149,8 @@ function endsOf(plan: Plan, tied: Tied): { start?: number; end?: number } {
 const wantedPlace = (place: Place, { bands }: Plan): WantedPlace =>
   place.kind === 'side' ? { ...place, band: bands.findIndex(({ name }) => name === place.band) } : place
 
-function layOutPlan(plan: Plan): Quilt {
-  const cloth = (fabric: Plan['centre']['fabric']) => fabric[0]?.colour ?? '#ffffff'
-  return layOutQuilt({
-    centre: { width: plan.centre.width, height: plan.centre.height, fabric: cloth(plan.centre.fabric) },
-    bands: plan.bands.map((band) => ({ ...band, fabric: cloth(band.fabric) })),
-    binding: plan.binding,
-  })
-}
-
-/** The filler of each band as the engine needs it: the motif itself and its values. */
-function fillersOf(plan: Plan, motifs: Readonly<Record<string, Motif>>): (Filler | undefined)[] {
-  const asFiller = ({ name, values }: FillerChoice): Filler => ({ name, motif: motifs[name]!, values })
-  return plan.bands.map((band) => band.filler && asFiller(band.filler))
+/** What fills a band's patches, in words. */
+function patchFillersText({ pieced }: Plan['bands'][number]): string {
+  const names = new Set(Object.values(pieced?.fillers ?? {}).map(({ name }) => name.replaceAll('-', ' ')))
+  return names.size > 0 ? [...names].join(' and ') : 'nothing'
 }
