@@ -3,7 +3,7 @@ import type { Catalog } from './catalog.ts'
 import { formatColour } from './colour.ts'
 import { decimalLength, LENGTH_FORMS, parseLength } from './length.ts'
 import { LIMITS } from './limits.ts'
-import { type Fault, type Path, type Problems, show } from './problems.ts'
+import { type Fault, listNames, type Path, type Problems, show } from './problems.ts'
 import { didYouMean } from './suggest.ts'
 
 /** What checking a plan needs at hand. */
@@ -77,8 +77,7 @@ export class Entry {
 
   /** Refuses a name that isn't known. */
   refuseName(code: string, known: readonly string[]): undefined {
-    const list = known.length > 0 ? known.join(', ') : 'none are known'
-    const message = `is ${show(this.value)}; allowed: ${list}`
+    const message = `is ${show(this.value)}; allowed: ${listNames(known)}`
     return this.refuse({ code, message, hint: didYouMean(this.value, known) })
   }
 
@@ -94,7 +93,7 @@ export class Entry {
       mm === undefined
         ? `is ${show(value)}; expected ${LENGTH_FORMS}`
         : `is ${show(value)}; allowed: ${decimalLength(least, units)} to ${decimalLength(greatest, units)}`
-    this.refuse({ code: 'plan/length', message })
+    this.refuse({ code: 'plan/length', message, hint: commaHint(value) })
     return fallback
   }
 
@@ -160,3 +159,9 @@ export class Entry {
     return fallback
   }
 }
+
+/** Many write 2,5 for 2.5. */
+const commaHint = (value: unknown): string | undefined =>
+  typeof value === 'string' && /^\s*\d+,\d+(\D|$)/.test(value)
+    ? `write ${value.trim().replace(',', '.')}, with a point`
+    : undefined

@@ -1,11 +1,9 @@
 import * as z from 'zod'
 import { LENGTH_UNITS, toUnit } from '../units.ts'
-import type { Catalog, Known } from './catalog.ts'
 import { DEFAULTS } from './defaults.ts'
 import {
   colour,
   fabric,
-  fillerFormat,
   fillerOfSides,
   length,
   lengthOfSides,
@@ -20,7 +18,7 @@ import { BATTINGS } from './materials.ts'
 import { BOBBIN_CLASSES, SIDES } from './plan.ts'
 
 /** How fillers and names look: open while a file is read (they are checked against the catalog), listed for an editor. */
-interface Vocabulary {
+export interface Vocabulary {
   readonly bandFiller: z.ZodType
   readonly sideFiller: z.ZodType
   readonly centreFiller: z.ZodType
@@ -39,21 +37,6 @@ const OPEN: Vocabulary = {
   centreFiller: anyFiller,
   cornerMotif: name,
   unit: name,
-}
-
-function vocabularyOf(catalog: Catalog): Vocabulary {
-  const names = (known: readonly string[]) => z.enum(known as [string, ...string[]])
-  const { motifs, centreFillers = [], cornerMotifs = [], patchFillers = [], units = {} } = catalog
-  const byPatch = z
-    .record(z.string(), fillerFormat(patchFillers, ['none']))
-    .describe('a filler for each patch name')
-  return {
-    bandFiller: z.union([fillerFormat(motifs as Known, ['none', 'auto']), byPatch]),
-    sideFiller: fillerFormat(motifs as Known, ['none']),
-    centreFiller: fillerFormat(centreFillers, ['none']),
-    cornerMotif: names(['none', ...cornerMotifs]),
-    unit: z.union([names([...Object.keys(units), 'own']), name]),
-  }
 }
 
 const inInches = (mm: number) => ({ text: `${Number(toUnit(mm, 'in').toPrecision(4))} in` })
@@ -123,7 +106,7 @@ const band = (vocabulary: Vocabulary) =>
       'none, auto (the program chooses), the name of a filler, a filler with values { s-echo: { spacing: 0.4 } }, or in a pieced band a filler for each patch name',
       'none',
     ),
-    sides: optional(fillerOfSides(vocabulary.sideFiller), 'sides whose filler differs from the band’s'),
+    sides: optional(fillerOfSides(vocabulary.sideFiller), "sides whose filler differs from the band's"),
     fabric: optional(fabric, 'a CSS colour, or the colours of a print with their shares', {
       text: `${DEFAULTS.fabrics[0]} and ${DEFAULTS.fabrics[1]} in turn`,
     }),
@@ -309,7 +292,8 @@ const centre = ({ centreFiller }: Vocabulary) =>
     ),
   })
 
-const formatOf = (vocabulary: Vocabulary) =>
+/** The plan file, with these names of fillers, motifs and units. */
+export const formatOf = (vocabulary: Vocabulary) =>
   z
     .strictObject({
       $schema: optional(z.string().max(1000), 'the JSON Schema of plan files, for editors'),
@@ -356,7 +340,3 @@ const formatOf = (vocabulary: Vocabulary) =>
 
 /** The plan file, as written; names of fillers are open. */
 export const planFormat = formatOf(OPEN)
-
-/** The JSON Schema (draft 7) of a plan file, for editors. */
-export const planJsonSchema = (catalog: Catalog): unknown =>
-  z.toJSONSchema(formatOf(vocabularyOf(catalog)), { io: 'input', target: 'draft-7' })

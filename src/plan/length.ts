@@ -55,10 +55,12 @@ export function parseLength(written: number | string, unit: LengthUnit): number 
   return finite((parts.sign === '-' ? -1 : 1) * value * factor)
 }
 
-/** Rounded to a millionth of a millimetre; undefined for NaN and infinity. */
+/** A length rounded to a millionth of a millimetre, as plans keep them. */
+export const roundLength = (mm: number): number => Math.round(mm * 1e6) / 1e6 + 0
+
 function finite(mm: number): number | undefined {
-  const rounded = Math.round(mm * 1e6) / 1e6
-  return Number.isFinite(rounded) ? rounded + 0 : undefined
+  const rounded = roundLength(mm)
+  return Number.isFinite(rounded) ? rounded : undefined
 }
 
 /** How finely a length in inches is shown: in 8ths (a tape measure) or in 16ths (a ruler). */
@@ -71,7 +73,7 @@ export type InchParts = 8 | 16
  */
 export function formatLength(mm: number, unit: LengthUnit, parts: InchParts = 8): string {
   if (unit === 'in') return `${fractionText(Math.round(toUnit(mm, 'in') * parts), parts)} in`
-  if (unit === 'cm') return `${Number((toUnit(mm, 'cm') + 0).toFixed(1))} cm`
+  if (unit === 'cm') return `${Number(toUnit(mm, 'cm').toFixed(1)) + 0} cm`
   return `${Math.round(mm) + 0} mm`
 }
 

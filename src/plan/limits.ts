@@ -25,7 +25,11 @@ export const LIMITS = {
   /** Colours of one fabric. */
   colours: 12,
   /** Seams to stitch in the ditch. */
-  seams: 1000,
+  seams: 600,
+  /** Problems that are told at once. */
+  problems: 500,
+  /** Problems for which a near name is sought. */
+  hints: 50,
   /** The seed: a whole number from 0. */
   seed: 2 ** 31 - 1,
 } as const

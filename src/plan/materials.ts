@@ -1,4 +1,5 @@
 import { inches, MM_PER } from '../units.ts'
+import { roundLength } from './length.ts'
 import type { BobbinClass } from './plan.ts'
 
 /** What may be assumed of a kind of batting where its label is not at hand. */
@@ -17,7 +18,7 @@ const FABRIC = 0.25
 /** Lengths in inches; `left` is the share of the loft that is left under a stitch. */
 const batting = (limit: number, [loft, left]: readonly [number, number], shrinkage: number): Batting => ({
   limitMm: inches(limit),
-  thicknessMm: 2 * FABRIC + inches(loft) * left,
+  thicknessMm: roundLength(2 * FABRIC + inches(loft) * left),
   shrinkage,
 })
 

@@ -1,4 +1,5 @@
 import {
+  type Alias,
   type Document,
   isAlias,
   isMap,
@@ -9,10 +10,11 @@ import {
   LineCounter,
   parseDocument,
   visit,
+  type YAMLMap,
 } from 'yaml'
 import { PlanError, type Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
-import { byPosition, type Locate, type Path, pathText } from './problems.ts'
+import { byPosition, type Locate, type Path, pathText, show } from './problems.ts'
 
 /** A file's content as plain data, and where each of its parts stands. */
 export interface Parsed {
@@ -41,10 +43,10 @@ export function parseYaml(text: string): Parsed {
     const { line, col } = lines.linePos(offset)
     return { line: Math.max(1, line), column: Math.max(1, col) }
   }
-  const twins = refuseSyntax(document, place)
+  refuseSyntax(document, place)
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null))
     throw refuse('plan/empty', 'the file is empty; "ditchline new FILE" writes a plan to start from')
-  refuseAliases(document, place)
+  const twins = inspect(document, place)
   const data = plainData(document)
   if (typeof data !== 'object' || data === null || Array.isArray(data)) {
     const what = Array.isArray(data) ? 'a list' : 'a single value'
@@ -73,6 +75,7 @@ function parseText(text: string, lineCounter: LineCounter): Document {
       lineCounter,
       prettyErrors: false,
       stringKeys: true,
+      uniqueKeys: false,
       resolveKnownTags: false,
       logLevel: 'error',
     }) as Document
@@ -84,20 +87,34 @@ function parseText(text: string, lineCounter: LineCounter): Document {
 const tooDeep = (position = START): PlanError =>
   refuse('plan/too-deep', `nested too deeply; a plan has at most ${LIMITS.depth} levels`, position)
 
-type Place = (offset: number) => { line: number; column: number }
+interface Position {
+  readonly line: number
+  readonly column: number
+}
 
-/** @returns the keys that are given twice, with which one can go on looking */
-function refuseSyntax(document: Document, place: Place): Problem[] {
-  const twins: Problem[] = []
-  const broken: Problem[] = []
-  for (const { code, message, pos } of [...document.errors, ...document.warnings]) {
+type Place = (offset: number) => Position
+
+/** Everything that the parser stumbled over ends the reading. */
+function refuseSyntax(document: Document, place: Place): void {
+  const broken = [...document.errors, ...document.warnings].map(({ code, message, pos }): Problem => {
     const position = place(pos[0])
     if (code === 'RESOURCE_EXHAUSTION') throw tooDeep(position)
-    if (code === 'DUPLICATE_KEY') twins.push({ ...twinAt(document, pos[0]), position })
-    else broken.push({ code: 'plan/syntax', at: '', message: syntaxText(message), position })
-  }
-  if (broken.length > 0) throw new PlanError([...broken, ...twins].sort(byPosition))
-  return twins
+    return { code: 'plan/syntax', at: '', message: SYNTAX_TEXT[code] ?? syntaxText(message), position }
+  })
+  if (broken.length > 0) throw new PlanError(distinct(broken.sort(byPosition)).slice(0, LIMITS.problems))
+}
+
+/** Problems without those that say the same of the same place as the one before. */
+const distinct = (problems: readonly Problem[]): Problem[] =>
+  problems.filter((problem, i) => {
+    const before = problems[i - 1]
+    return before?.message !== problem.message || byPosition(before, problem) !== 0
+  })
+
+/** Our words where the parser's speak of itself. */
+const SYNTAX_TEXT: Readonly<Record<string, string>> = {
+  MULTIPLE_DOCS: 'broken YAML: a second document begins here (---); a plan is one',
+  NON_STRING_KEY: 'broken YAML: a key must be a word',
 }
 
 /** The first line of the parser's message, beginning small. */
@@ -107,22 +124,62 @@ function syntaxText(message: string): string {
   return `broken YAML: ${short.charAt(0).toLowerCase()}${short.slice(1)}`
 }
 
-function twinAt(document: Document, offset: number): Problem {
-  let at: Path = []
+/**
+ * Looks through the whole document once.
+ *
+ * @returns the keys that are given twice in a group. One can go on looking: the data has the last one
+ * @throws PlanError if there are too many aliases, or one of nothing
+ */
+function inspect(document: Document, place: Place): Problem[] {
+  const twins: Problem[] = []
+  let aliases = 0
   visit(document, {
-    Pair(_, pair, ancestors) {
-      if (startOf(pair.key) !== offset) return undefined
-      at = [...pathTo(ancestors), keyOf(pair.key)]
-      return visit.BREAK
+    Alias(_, alias) {
+      aliases++
+      refuseAlias(alias, { document, aliases, position: place(startOf(alias) ?? 0) })
+    },
+    Map(_, map, ancestors) {
+      for (const key of twinKeys(map)) {
+        if (twins.length >= LIMITS.problems) return
+        twins.push(twinAt([...pathTo([...ancestors, map]), keyOf(key)], place(startOf(key) ?? 0)))
+      }
     },
   })
-  const key = String(at.at(-1) ?? '')
-  return {
-    code: 'plan/duplicate-key',
-    at: pathText(at),
-    message: `the key "${key}" is given twice; give it once`,
+  return twins
+}
+
+/** The keys of a group that stand in it before. */
+function twinKeys({ items }: YAMLMap): unknown[] {
+  const seen = new Set<string>()
+  return items.flatMap(({ key }) => {
+    const name = keyOf(key)
+    if (seen.has(name)) return [key]
+    seen.add(name)
+    return []
+  })
+}
+
+interface AliasUse {
+  readonly document: Document
+  readonly aliases: number
+  readonly position: Position
+}
+
+function refuseAlias(alias: Alias, { document, aliases, position }: AliasUse): void {
+  if (aliases > LIMITS.aliases)
+    throw refuse('plan/aliases', `more than ${LIMITS.aliases} aliases; write them out`, position)
+  if (!alias.resolve(document)) {
+    const message = `broken YAML: nothing before *${alias.source} is named &${alias.source}`
+    throw refuse('plan/syntax', message, position)
   }
 }
+
+const twinAt = (path: Path, position: Position): Problem => ({
+  code: 'plan/duplicate-key',
+  at: pathText(path),
+  message: `the key ${show(path.at(-1))} is given twice; give it once`,
+  position,
+})
 
 const keyOf = (key: unknown): string => (isScalar(key) ? String(key.value) : '')
 
@@ -132,24 +189,6 @@ const pathTo = (chain: readonly unknown[]): Path =>
     if (isPair(node)) return [keyOf(node.key)]
     return isSeq(node) && i + 1 < chain.length ? [node.items.indexOf(chain[i + 1])] : []
   })
-
-function refuseAliases(document: Document, place: Place): void {
-  let count = 0
-  visit(document, {
-    Alias(_, node) {
-      count++
-      const position = place(startOf(node) ?? 0)
-      if (count > LIMITS.aliases)
-        throw refuse('plan/aliases', `more than ${LIMITS.aliases} aliases; write them out`, position)
-      if (!node.resolve(document))
-        throw refuse(
-          'plan/syntax',
-          `broken YAML: nothing before *${node.source} is named &${node.source}`,
-          position,
-        )
-    },
-  })
-}
 
 /** @throws PlanError if aliases multiply, or the data is nested too deeply (an alias may hold itself) */
 function plainData(document: Document): unknown {

@@ -3,6 +3,7 @@ import { inches } from '../units.ts'
 import { namesOf } from './catalog.ts'
 import { DEFAULTS } from './defaults.ts'
 import type { Entry } from './entry.ts'
+import { roundLength } from './length.ts'
 import { LIMITS } from './limits.ts'
 import {
   type BandPlan,
@@ -67,7 +68,7 @@ function settleWidth(entry: Entry, { isOutermost, binding }: BandPlace): Sides {
 function lengthsOfSides(entry: Entry, lost: number): Sides {
   const one = (written: Entry): number => {
     const mm = written.length({ least: lost + LIMITS.least, fallback: undefined })
-    return mm === undefined ? Number.NaN : Math.round((mm - lost) * 1e6) / 1e6
+    return mm === undefined ? Number.NaN : roundLength(mm - lost)
   }
   if (entry.isGroup) return ofSides((side) => one(entry.at(side)))
   const mm = one(entry)

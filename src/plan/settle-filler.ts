@@ -3,7 +3,7 @@ import { type Known, namesOf, paramsOf } from './catalog.ts'
 import type { Entry } from './entry.ts'
 import { decimalLength } from './length.ts'
 import type { FillerChoice } from './plan.ts'
-import { show } from './problems.ts'
+import { listNames, show } from './problems.ts'
 import { didYouMean } from './suggest.ts'
 
 /** A filler's name and the group of its values; undefined if none can be made out. */
@@ -23,7 +23,8 @@ export function nameFiller(entry: Entry): NamedFiller | undefined {
   if (!entry.isGiven) return undefined
   const message =
     names.length === 0 ? 'names no filler; give one, or none' : `names ${names.length} fillers; give one`
-  return entry.refuse({ code: 'plan/filler', message })
+  const hint = names.length > 1 ? 'a filler for each patch needs pieced: { unit: ... }' : undefined
+  return entry.refuse({ code: 'plan/filler', message, hint })
 }
 
 /** The filler of a strip of band: `widths` are those of the sides that it fills, mm; `mean` decides its defaults. */
@@ -58,7 +59,7 @@ function refuseFiller({ name, at, values }: NamedFiller, known: readonly string[
   const allowed = ['none', ...known]
   const fault = {
     code: 'plan/unknown-filler',
-    message: `is ${show(name)}; allowed: ${allowed.join(', ')}`,
+    message: `is ${show(name)}; allowed: ${listNames(allowed)}`,
     hint: didYouMean(name, allowed),
   }
   return values ? values.refuse({ ...fault, of: 'key' }) : at.refuse(fault)
@@ -100,8 +101,7 @@ function settleNamed(key: string, params: Params, entry: Entry): number | string
   const param = Object.hasOwn(params, key) ? params[key] : undefined
   if (param) return settleValue(param, entry)
   const known = Object.keys(params)
-  const allowed = known.length > 0 ? known.join(', ') : 'none'
-  const message = `unknown value ${show(key)}; allowed: ${allowed}`
+  const message = `unknown value ${show(key)}; allowed: ${listNames(known)}`
   return entry.refuse({ code: 'plan/unknown-value', message, hint: didYouMean(key, known), of: 'key' })
 }
 

@@ -1,6 +1,7 @@
 import { MM_PER } from '../units.ts'
 import { DEFAULTS } from './defaults.ts'
 import type { Entry } from './entry.ts'
+import { roundLength } from './length.ts'
 import type { MachinePlan, StitchPlan } from './plan.ts'
 
 /** Nothing can be quilted within less, mm. */
@@ -29,7 +30,7 @@ type FrameStrip = Pick<MachinePlan, 'throat' | 'overlap'>
 
 function settleStrip(entry: Entry, reachHeight: number): FrameStrip {
   const throat = entry.at('throat').length({ least: LEAST_REACH, fallback: reachHeight })
-  const usual = Math.min(DEFAULTS.machine.overlap, throat / 4)
+  const usual = roundLength(Math.min(DEFAULTS.machine.overlap, throat / 4))
   const overlap = entry.at('overlap').length({ least: 0, fallback: usual })
   if (overlap > throat / 2) {
     const message = 'is more than half the depth of a strip (throat); strips would hardly move on'
@@ -74,6 +75,6 @@ function settleStitchLength(entry: Entry): number {
     greatest: MM_PER.in / STITCH.least,
     fallback: undefined,
   })
-  const usual = perInch === undefined ? DEFAULTS.stitch.length : Math.round((MM_PER.in / perInch) * 1e6) / 1e6
+  const usual = perInch === undefined ? DEFAULTS.stitch.length : roundLength(MM_PER.in / perInch)
   return entry.at('length').length({ ...STITCH, fallback: usual })
 }

@@ -2,7 +2,7 @@ import type { Corners } from '../quilt/quilt.ts'
 import type { namesOf } from './catalog.ts'
 import type { Entry } from './entry.ts'
 import type { FillerChoice, OwnPatch, PiecedPlan } from './plan.ts'
-import { show } from './problems.ts'
+import { listNames, show } from './problems.ts'
 import { nameFiller, settleKnown } from './settle-filler.ts'
 import { didYouMean } from './suggest.ts'
 
@@ -72,7 +72,7 @@ function settleFabrics(entry: Entry, names: readonly string[] | undefined): Read
 function refusePatch(entry: Entry, { key, names }: { key: string; names: readonly string[] }): [] {
   entry.refuse({
     code: 'plan/unknown-patch',
-    message: `unknown patch ${show(key)}; allowed: ${names.join(', ')}`,
+    message: `unknown patch ${show(key)}; allowed: ${listNames(names)}`,
     hint: didYouMean(key, names),
     of: 'key',
   })

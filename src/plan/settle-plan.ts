@@ -18,7 +18,7 @@ import { settleBatting, settleThread } from './settle-thread.ts'
 export function settlePlan(root: Entry): Plan {
   const binding = root.at('binding').length({ least: 0, greatest: 100, fallback: DEFAULTS.binding })
   const centre = settleCentre(root.at('centre'))
-  const items = root.at('bands').items()
+  const items = root.at('bands').items().slice(0, LIMITS.bands)
   const bands = items.map((item, index) =>
     settleBand(item, { index, isOutermost: index === items.length - 1, binding }),
   )
