@@ -83,7 +83,8 @@ export function planQuilt(
   return { plan, quilt, drawing, report }
 }
 
-function layOutPlan(plan: Plan): Quilt {
+/** Lays a plan out as geometry. */
+export function layOutPlan(plan: Plan): Quilt {
   const cloth = (fabric: Plan['centre']['fabric']) => fabric[0]?.colour ?? '#ffffff'
   return layOutQuilt({
     centre: { width: plan.centre.width, height: plan.centre.height, fabric: cloth(plan.centre.fabric) },

@@ -50,6 +50,12 @@ export interface ThreadPlan {
   readonly isEstimate: boolean
   /** Share added for waste. */
   readonly waste: number
+  /** Left at either end of a thread, mm. */
+  readonly tail: number
+  /** Thread on one spool, m. */
+  readonly spoolM: number
+  /** The plan does not say what a spool holds. */
+  readonly spoolIsAssumed: boolean
   /** Threads to choose between. */
   readonly candidates: readonly { readonly name: string; readonly colour: string }[]
 }
@@ -60,6 +66,16 @@ export interface BattingPlan {
   readonly limit: number
   /** Thickness of the sandwich under a stitch, mm. */
   readonly thickness: number
+}
+
+/** How long things take: seconds, mm, and a share of the speed. */
+export interface TimePlan {
+  readonly tightCurveSpeed: number
+  readonly tightRadius: number
+  readonly reposition: number
+  readonly bobbin: number
+  readonly start: number
+  readonly advance: number
 }
 
 /** Where a line begins or ends. */
@@ -94,6 +110,7 @@ export interface Plan {
   readonly stitch: StitchPlan
   readonly thread: ThreadPlan
   readonly batting: BattingPlan
+  readonly time: TimePlan
   readonly route: RoutePlan
   readonly seed: number
 }

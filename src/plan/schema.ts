@@ -105,6 +105,8 @@ export const planFormat = z.strictObject({
         .optional()
         .describe('length wound on one bobbin (75 m, 80 yd), or its class'),
       waste: z.number().optional().describe('share added for waste: 0.15'),
+      tail: length('thread left at either end of a thread, to bury').optional(),
+      spool: length('thread on one spool or cone').optional(),
       candidates: z
         .array(z.strictObject({ name: name('what you call this thread'), colour }))
         .max(LIMITS.threads)
@@ -118,6 +120,17 @@ export const planFormat = z.strictObject({
       thickness: length('thickness of the sandwich under a stitch').optional(),
     })
     .optional(),
+  time: z
+    .strictObject({
+      tightCurveSpeed: z.number().optional().describe('share of the speed that is kept in tight curves: 0.6'),
+      tightRadius: length('a curve is tight below this radius').optional(),
+      reposition: z.number().optional().describe('to move the quilt, seconds'),
+      bobbin: z.number().optional().describe('to change a bobbin, seconds'),
+      start: z.number().optional().describe('to start and end a thread, seconds'),
+      advance: z.number().optional().describe('to roll a framed quilt on, seconds'),
+    })
+    .optional()
+    .describe('how long things take'),
   route: z
     .strictObject({
       start: place.optional(),

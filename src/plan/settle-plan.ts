@@ -4,6 +4,7 @@ import type { Corners } from '../quilt/quilt.ts'
 import { BATTINGS, type BattingKind, compressedThickness } from '../stitch/batting.ts'
 import { estimateBobbin } from '../stitch/bobbin.ts'
 import { type ThreadSystem, texOf } from '../stitch/thread-size.ts'
+import { THREAD_DEFAULTS } from '../stitch/thread-use.ts'
 import { TIME_DEFAULTS } from '../stitch/time.ts'
 import { inches, type LengthUnit, MM_PER } from '../units.ts'
 import { formatColour } from './colour.ts'
@@ -20,6 +21,7 @@ import type {
   RoutePlan,
   StitchPlan,
   ThreadPlan,
+  TimePlan,
 } from './plan.ts'
 import { type Path, type Problems, show } from './problems.ts'
 import type { PlanFile } from './schema.ts'
@@ -39,6 +41,9 @@ export interface Settling {
 
 /** Seam allowance, mm. @source 1/4 in: common practice; cut = finished + 1/2 in, allpeoplequilt.com "Border and corner blocks" */
 export const SEAM_ALLOWANCE = inches(0.25)
+
+/** What a spool is taken to hold where the plan does not say, mm: 500 m, common practice, no source. */
+const SPOOL_MM = 500_000
 
 /** Brings a well-formed file into millimetres and fills in what it leaves out; what is wrong goes to `problems`. */
 export function settlePlan(file: PlanFile, settling: Settling): Plan {
@@ -96,6 +101,7 @@ class Settler {
       stitch: this.#stitch(),
       thread: this.#thread(),
       batting: this.#batting(),
+      time: this.#time(),
       route: this.#route(bands),
       seed: file.seed ?? 1,
     }
@@ -166,6 +172,8 @@ class Settler {
         path,
         `the shares add up to ${Number(sum.toFixed(4))}; allowed: at most 1`,
       )
+    else if (sum === 0)
+      this.settling.problems.add('plan/shares', path, 'the shares add up to 0; one must be above 0')
     return colours
   }
 
@@ -286,6 +294,18 @@ class Settler {
       bobbinM,
       isEstimate,
       waste: this.number(thread?.waste, ['thread', 'waste'], { least: 0, greatest: 1, fallback: 0.15 }),
+      tail: this.length(thread?.tail, ['thread', 'tail'], {
+        least: 0,
+        greatest: 1000,
+        fallback: THREAD_DEFAULTS.tailMm,
+      }),
+      spoolM:
+        this.length(thread?.spool, ['thread', 'spool'], {
+          least: 1_000,
+          greatest: 100_000_000,
+          fallback: SPOOL_MM,
+        }) / MM_PER.m,
+      spoolIsAssumed: thread?.spool === undefined,
       candidates: (thread?.candidates ?? []).map(({ name, colour }, i) => ({
         name,
         colour: this.colour(colour, ['thread', 'candidates', i, 'colour'], '#000000'),
@@ -340,6 +360,28 @@ class Settler {
         greatest: 25,
         fallback: compressedThickness(found),
       }),
+    }
+  }
+
+  #time(): TimePlan {
+    const { time } = this.file
+    const seconds = (key: 'reposition' | 'bobbin' | 'start' | 'advance', fallback: number) =>
+      this.number(time?.[key], ['time', key], { least: 0, greatest: 7200, fallback })
+    return {
+      tightCurveSpeed: this.number(time?.tightCurveSpeed, ['time', 'tightCurveSpeed'], {
+        least: 0.05,
+        greatest: 1,
+        fallback: TIME_DEFAULTS.tightCurveSpeed,
+      }),
+      tightRadius: this.length(time?.tightRadius, ['time', 'tightRadius'], {
+        least: 0,
+        greatest: 1000,
+        fallback: TIME_DEFAULTS.tightRadius,
+      }),
+      reposition: seconds('reposition', TIME_DEFAULTS.repositionSeconds),
+      bobbin: seconds('bobbin', TIME_DEFAULTS.bobbinSeconds),
+      start: seconds('start', TIME_DEFAULTS.startSeconds),
+      advance: seconds('advance', TIME_DEFAULTS.advanceSeconds),
     }
   }
 
