@@ -41,8 +41,7 @@ function stringOf({ length, width, from, to, repeats }: Strip): Stroke {
   for (let i = 0; i < repeats; i++) {
     const left: Point = [lead + 2 * radius * i, width / 2]
     addPearl(line, left, radius)
-    if (i === repeats - 1 && to === from) addArch(line, left, radius)
-    else addThread(line, left, radius)
+    addThread(line, left, { radius, halves: i === repeats - 1 && to === from ? 3 : 2 })
   }
   const foot: Point = [length, to === from ? 0 : width]
   return line.arcAlong([0, to === from ? -1 : 1], foot).build()
@@ -54,14 +53,15 @@ function addPearl(line: StrokeBuilder, [u, v]: Point, radius: number): void {
   line.push(arc([u + 2 * radius, v], centre, -Math.PI)).push(arc([u, v], centre, -Math.PI))
 }
 
-/** Through the pearl from its left, upwards, to its right, upwards. */
-function addThread(line: StrokeBuilder, [u, v]: Point, radius: number): void {
-  line.push(arc([u + radius, v], [u + radius / 2, v], -Math.PI))
-  line.push(arc([u + 2 * radius, v], [u + 1.5 * radius, v], Math.PI))
-}
-
-/** Through the pearl from its left, upwards, to its right, downwards. */
-function addArch(line: StrokeBuilder, [u, v]: Point, radius: number): void {
-  const top = v + 0.6 * radius
-  line.cubicTo([u, top], [u + 2 * radius, top], [u + 2 * radius, v])
+/** Through the pearl from its left, upwards, to its right: upwards after two half circles, downwards after three. */
+function addThread(
+  line: StrokeBuilder,
+  [u, v]: Point,
+  { radius, halves }: { radius: number; halves: 2 | 3 },
+): void {
+  const r = radius / halves
+  for (let i = 0; i < halves; i++) {
+    const sweep = i % 2 === 0 ? -Math.PI : Math.PI
+    line.push(arc([u + 2 * r * (i + 1), v], [u + r * (2 * i + 1), v], sweep))
+  }
 }

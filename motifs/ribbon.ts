@@ -10,7 +10,7 @@ export default defineMotif({
   source: 'circular turns joined by the lines that touch them; common practice',
   params: {
     repeat: { kind: 'length', label: 'Repeat', default: { widths: 0.9 }, min: inches(0.25), max: inches(5) },
-    swell: { kind: 'ratio', label: 'Width of a turn, in half repeats', default: 1.2, min: 1, max: 1.5 },
+    swell: { kind: 'ratio', label: 'Width of a turn, in half repeats', default: 1.15, min: 0.9, max: 1.25 },
   },
   suits: { min: inches(0.5), max: inches(2.5) },
   ends: 'alternate',

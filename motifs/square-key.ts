@@ -1,6 +1,6 @@
 import type { Point } from '../src/geometry/point.ts'
-import { defineMotif } from '../src/motif/contract.ts'
-import { drawHalfRepeats, type HalfRepeat } from '../src/motif/half-repeats.ts'
+import { defineMotif, type Edge } from '../src/motif/contract.ts'
+import { drawHalfRepeats, drawHalvesAt, type FollowHalf } from '../src/motif/half-repeats.ts'
 import { inches } from '../src/units.ts'
 
 /** How far a hook keeps from the ends of its half repeat, where it may meet its mirror image; a part of it. */
@@ -19,28 +19,48 @@ export default defineMotif({
   bend: 'corner',
   joints: 'cusped',
   repeat: (width, { repeat }) => Math.max(repeat, 0.8 * width),
-  draw: (strip, { gable, hooks }) =>
-    drawHalfRepeats(strip, (line, half) => {
-      for (const p of half.to === hooks ? hook(half, gable) : upright(half, gable)) line.lineTo(p)
-    }),
+  draw: (strip, values) => drawHalfRepeats(strip, followKey(values)),
+  drawToMitre: (strip, values) => {
+    const count = 2 * strip.repeats
+    const corner = strip.length + (strip.to === 'outer' ? strip.skew * strip.width : 0)
+    const step = strip.length / count
+    return drawHalvesAt(strip, followKey(values, step), (i) => (i === count ? corner : step * i))
+  },
 })
 
-/** A half repeat is two units long. The bars lie on slight gables, so that only their peaks touch the seams. */
-function upright({ step, width, at }: HalfRepeat, gable: number): Point[] {
-  return [at(step / 2, gable * width), at(step / 2, width * (1 - gable)), at(step, width)]
+/** @param step  mm, if the last half repeat is longer than the others: its bar is, the rest keeps its place */
+const followKey =
+  ({ gable, hooks }: { gable: number; hooks: Edge }, step?: number): FollowHalf =>
+  (line, half) => {
+    const rise = gable * half.width
+    const room = { width: half.width, step: step ?? half.step, rise }
+    const turns = half.to === hooks ? hook(room) : upright(room)
+    for (const [x, y] of turns) line.lineTo(half.at(x, y))
+    line.lineTo(half.at(half.step, half.width))
+  }
+
+interface Room {
+  readonly step: number
+  readonly width: number
+  /** mm from a bar's ends to the seam that its peak touches. */
+  readonly rise: number
 }
 
-/** Along the bar, into the hook, out of it again, and along the next bar; clear of the lines u = 0 and u = step. */
-function hook({ step, width, at }: HalfRepeat, gable: number): Point[] {
-  const rise = gable * width
+/** Along half a bar, and straight across. */
+const upright = ({ step, width, rise }: Room): Point[] => [
+  [step / 2, rise],
+  [step / 2, width - rise],
+]
+
+/** Along the bar, into the hook, and out of it again; clear of both ends of the half repeat. */
+function hook({ step, width, rise }: Room): Point[] {
   const [near, middle, far] = [CLEAR * step, step / 2, (1 - CLEAR) * step]
   return [
-    at(far, rise),
-    at(far, (2 * width) / 3),
-    at(middle, (2 * width) / 3),
-    at(middle, width / 3),
-    at(near, width / 3),
-    at(near, width - rise),
-    at(step, width),
+    [far, rise],
+    [far, (2 * width) / 3],
+    [middle, (2 * width) / 3],
+    [middle, width / 3],
+    [near, width / 3],
+    [near, width - rise],
   ]
 }

@@ -3,13 +3,15 @@ import type { Drawing } from './export/drawing.ts'
 import type { Motif } from './motif/contract.ts'
 import type { Filler } from './motif/draw-stretch.ts'
 import { areaOrders } from './pieces/areas.ts'
-import { tieNet } from './pieces/net.ts'
-import { cutPieces } from './pieces/pieces.ts'
+import { lapOrders } from './pieces/lap-orders.ts'
+import { type Net, tieNet } from './pieces/net.ts'
+import { cutPieces, type Pieces } from './pieces/pieces.ts'
+import { placeVertex, type WantedPlace } from './pieces/place-vertex.ts'
 import { routeGraph } from './pieces/route-graph.ts'
 import { threadLine } from './pieces/thread-line.ts'
-import type { FillerChoice, Plan } from './plan/plan.ts'
+import type { Catalog } from './plan/catalog.ts'
+import type { FillerChoice, Place, Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
-import type { Catalog } from './plan/settle-plan.ts'
 import { layOutQuilt } from './quilt/layout.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
@@ -48,8 +50,12 @@ export function planQuilt(
   const pieces = cutPieces(quilt, fillersOf(plan, catalog.motifs), { reach, seed: plan.seed })
   const net = tieNet(quilt, pieces)
   const graph = routeGraph(net, pieces)
-  const orders = areaOrders(pieces, net)
-  const route = solveByAreas(graph, { plans: orders, seed: plan.seed })
+  const orders = ordersOf(plan, { quilt, pieces, net })
+  const route = solveByAreas(graph, {
+    plans: orders,
+    seed: plan.seed,
+    ...endsOf(plan, { quilt, pieces, net }),
+  })
   const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: plan.thread.colour }))
   const figures = measureLines(lines, reach)
   const reckoning = reckonLines(lines, plan, { repositions: figures.repositions.length })
@@ -82,6 +88,29 @@ export function planQuilt(
   }
   return { plan, quilt, drawing, report }
 }
+
+interface Tied {
+  readonly quilt: Quilt
+  readonly pieces: Pieces
+  readonly net: Net
+}
+
+/** The orders of work that the plan allows. */
+function ordersOf({ route }: Plan, { quilt, pieces, net }: Tied) {
+  return route.work === 'laps'
+    ? lapOrders({ pieces, net, quilt }, route.order)
+    : areaOrders(pieces, net, route.order)
+}
+
+/** The vertices where the plan wants the line to begin and end, if it does. */
+function endsOf(plan: Plan, tied: Tied): { start?: number; end?: number } {
+  const start = placeVertex(wantedPlace(plan.route.start, plan), tied, 'route.start')
+  const end = placeVertex(wantedPlace(plan.route.end, plan), tied, 'route.end')
+  return { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
+}
+
+const wantedPlace = (place: Place, { bands }: Plan): WantedPlace =>
+  place.kind === 'side' ? { ...place, band: bands.findIndex(({ name }) => name === place.band) } : place
 
 function layOutPlan(plan: Plan): Quilt {
   const cloth = (fabric: Plan['centre']['fabric']) => fabric[0]?.colour ?? '#ffffff'

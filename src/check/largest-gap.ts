@@ -41,18 +41,40 @@ export function largestGap(stitching: readonly Polyline[], region: Region): Gaps
  *
  * @throws PlanError `check/empty-region` for a region without area
  */
-export function gapsInField(field: StitchField, region: Region): Gaps {
-  const boundary = boundaryOf(region)
+export function gapsInField(field: StitchField, region: Region, exactness: Exactness = {}): Gaps {
   return {
-    circle: searchGap({ field, boundary, metric: ROUND }),
-    square: searchGap({ field, boundary, metric: SQUARE }),
+    circle: circleInField(field, region, exactness),
+    square: searchGap(searchIn(field, region, { ...exactness, metric: SQUARE })),
   }
 }
+
+/** How exactly a gap is wanted. */
+export interface Exactness {
+  /** What is found may be smaller than the largest there is by this much, mm. Left out: as exact as numbers are. */
+  readonly within?: number
+}
+
+/** The largest circle alone. */
+export const circleInField = (field: StitchField, region: Region, exactness: Exactness = {}): Gap =>
+  searchGap(searchIn(field, region, { ...exactness, metric: ROUND }))
+
+const searchIn = (
+  field: StitchField,
+  region: Region,
+  { metric, within = 0 }: Exactness & { metric: Metric },
+): Search => ({
+  field,
+  boundary: boundaryOf(region),
+  metric,
+  slack: within / 2,
+})
 
 interface Search {
   readonly field: StitchField
   readonly boundary: Boundary
   readonly metric: Metric
+  /** A cell that can hold no more than this beyond the best is left out, mm. */
+  readonly slack: number
 }
 
 /** A square cell under search: its middle, and how far that is from stitching and edge. */
@@ -85,9 +107,10 @@ function searchGap(search: Search): Gap {
   const half = search.field.cell / 2
   const first = firstCells(search)
   const kept = (size: number) => (size < KEPT.fineBelow ? KEPT.fine : KEPT.coarse)
-  const found = descend(search, first.cells, { half, best: first.best, finest: FINEST, kept })
+  const finest = Math.max(FINEST, search.slack / 4)
+  const found = descend(search, first.cells, { half, best: first.best, finest, kept })
   const { x, y, clear } = found.best
-  const atMost = Math.max(0, clear, found.atMost, first.atMost)
+  const atMost = Math.max(0, clear + search.slack, found.atMost, first.atMost)
   return { sizeMm: 2 * Math.max(0, clear), at: [x, y], atMostMm: 2 * atMost }
 }
 
@@ -113,7 +136,7 @@ function descend(
   let atMost = -Infinity
   let half = start
   for (; half > finest; half /= 2) {
-    const floor = best.clear - half * reach
+    const floor = best.clear + search.slack - half * reach
     const hopeful = cells.filter((cell) => cell.clear > floor)
     const followed = topOf(hopeful, kept(half))
     if (followed.length < hopeful.length) atMost = Math.max(atMost, leastOf(followed) + half * reach)
@@ -195,14 +218,18 @@ function firstCells(search: Search): First {
   let best = bestOf([NOWHERE, ...summits])
   const floor = Math.max(0, best.clear)
   const hopeful: number[] = []
-  eachCentre(search, 1, (p, i) => {
-    if (coarse[i]! + 2 * reach > floor && depthInside(boundary, p, metric) + reach > floor) hopeful.push(i)
+  const least = floor + search.slack
+  // Where gaps are smaller than cells, a cell whose middle lies outside the region may hold the best place.
+  const walk = floor > 2 * field.cell ? eachCentreInside : eachCentre
+  walk(search, 1, (i) => {
+    if (coarse[i]! + 2 * reach > least && depthInside(boundary, centreOf(field, i), metric) + reach > least)
+      hopeful.push(i)
   })
   const { chosen, farthestLeft } = farthestCells(hopeful, coarse)
   const cells: Cell[] = []
   for (const i of chosen) {
     const cell = measure(search, centreOf(field, i))
-    if (cell.clear + reach <= best.clear) continue
+    if (cell.clear + reach <= best.clear + search.slack) continue
     cells.push(cell)
     if (cell.clear > best.clear) best = cell
   }
@@ -220,9 +247,9 @@ function measureSome(search: Search): Cell[] {
   const reach = (search.field.cell / 2) * search.metric.reach
   const cells: Cell[] = []
   let floor = 0
-  eachCentre(search, SAMPLED, (p, i) => {
+  eachCentreInside(search, SAMPLED, (i) => {
     if (coarse[i]! + reach <= floor) return
-    const cell = measure(search, p)
+    const cell = measure(search, centreOf(search.field, i))
     floor = Math.max(floor, cell.clear - 2 * reach)
     if (cell.clear > floor) cells.push(cell)
   })
@@ -247,21 +274,44 @@ const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
   box.minY + (Math.floor(i / columns) + 0.5) * cell,
 ]
 
-/** Calls `visit` with the centre of every `step`th cell of the region's box. */
-function eachCentre(
-  { field, boundary: { box } }: Search,
-  step: number,
-  visit: (p: Point, cell: number) => void,
-): void {
+/** Calls `visit` with every `step`th cell of the region's box. */
+function eachCentre({ field, boundary: { box } }: Search, step: number, visit: (cell: number) => void): void {
   const { cell, columns, rows } = field
   const minColumn = Math.max(0, Math.floor((box.minX - field.box.minX) / cell))
   const minRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
   const maxColumn = Math.min(columns - 1, Math.floor((box.maxX - field.box.minX) / cell))
   const maxRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
   for (let row = minRow; row <= maxRow; row += step) {
+    for (let column = minColumn; column <= maxColumn; column += step) visit(row * columns + column)
+  }
+}
+
+/** The same, of cells whose middle lies in the region or within a cell of it across. */
+function eachCentreInside(
+  { field, boundary: { box, edges } }: Search,
+  step: number,
+  visit: (cell: number) => void,
+): void {
+  const { cell, columns, rows } = field
+  const firstRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
+  const lastRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
+  const column = (x: number) => Math.floor((x - field.box.minX) / cell)
+  for (let row = firstRow; row <= lastRow; row += step) {
     const y = field.box.minY + (row + 0.5) * cell
-    for (let column = minColumn; column <= maxColumn; column += step) {
-      visit([field.box.minX + (column + 0.5) * cell, y], row * columns + column)
+    const crossings = crossingsAt(edges, y)
+    for (let k = 0; k + 1 < crossings.length; k += 2) {
+      const last = Math.min(columns - 1, column(crossings[k + 1]!) + 1)
+      for (let c = Math.max(0, column(crossings[k]!) - 1); c <= last; c += step) visit(row * columns + c)
     }
   }
+}
+
+/** Where a level line crosses the region's edges, from left to right, mm. */
+function crossingsAt({ ax, ay, bx, by, count }: Boundary['edges'], y: number): number[] {
+  const crossings: number[] = []
+  for (let i = 0; i < count; i++) {
+    if (ay[i]! > y === by[i]! > y) continue
+    crossings.push(ax[i]! + ((bx[i]! - ax[i]!) * (y - ay[i]!)) / (by[i]! - ay[i]!))
+  }
+  return crossings.sort((a, b) => a - b)
 }

@@ -52,6 +52,7 @@ function machineStem(
 export function fileStem(title: string): string {
   const plain = asciiText(title)
     .toLowerCase()
+    .replaceAll("'", '')
     .replace(/[^a-z0-9]+/g, '-')
   return plain.replace(/^-+/, '').slice(0, 60).replace(/-+$/, '') || 'quilt'
 }

@@ -10,8 +10,9 @@ export const scale = (a: Point, k: number): Point => [a[0] * k, a[1] * k]
 export const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1]
 /** The z component of the cross product: positive when `b` lies clockwise of `a` on the screen (y down). */
 export const cross = (a: Point, b: Point): number => a[0] * b[1] - a[1] * b[0]
-export const norm = (a: Point): number => Math.hypot(a[0], a[1])
-export const distance = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1])
+// Math.sqrt: several times faster than Math.hypot, and no length here comes near overflow.
+export const norm = (a: Point): number => Math.sqrt(a[0] * a[0] + a[1] * a[1])
+export const distance = (a: Point, b: Point): number => norm(subtract(a, b))
 export const lerp = (a: Point, b: Point, t: number): Point => [
   a[0] + (b[0] - a[0]) * t,
   a[1] + (b[1] - a[1]) * t,

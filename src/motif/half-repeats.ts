@@ -30,7 +30,7 @@ export type FollowHalf = (line: StrokeBuilder, half: HalfRepeat) => void
 /** Draws an alternating motif half repeat by half repeat, evenly spaced, and notes a touch at each edge. */
 export function drawHalfRepeats(strip: Strip, follow: FollowHalf): Drawn {
   const step = strip.length / Math.round(2 * strip.repeats)
-  return followHalves(strip, follow, (i) => step * i)
+  return drawHalvesAt(strip, follow, (i) => step * i)
 }
 
 /**
@@ -45,7 +45,7 @@ export function drawHalvesToMitre(strip: MitreStrip, follow: FollowHalf): Drawn 
   const even = strip.length - inner * across
   const count = Math.round(2 * strip.repeats)
   const reach = Math.min(2 * strip.width, even)
-  return followHalves(strip, follow, (i) => {
+  return drawHalvesAt(strip, follow, (i) => {
     const u = (even * i) / count
     const nearness = Math.max(0, (u - even + reach) / reach)
     const isOuter = (strip.from === 'outer') === (i % 2 === 0)
@@ -62,7 +62,12 @@ const SHIFTS: Readonly<Record<Edge, { inner: number; outer: number }>> = {
   outer: { inner: -0.75, outer: 0.25 },
 }
 
-function followHalves(
+/**
+ * Draws an alternating motif with touches at given places.
+ *
+ * @param knot  where touch i of 0 .. 2 repeats lies along the strip, mm
+ */
+export function drawHalvesAt(
   strip: Strip & { skew?: number },
   follow: FollowHalf,
   knot: (i: number) => number,

@@ -4,7 +4,7 @@ import type { StrokeBuilder } from '../geometry/stroke.ts'
 import type { HalfRepeat } from './half-repeats.ts'
 
 /** A circle in a half repeat's own frame, mm, travelled towards the far edge with the near edge behind. */
-export interface Turn {
+interface Turn {
   readonly centre: Point
   readonly radius: number
 }

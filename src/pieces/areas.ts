@@ -13,16 +13,21 @@ export type AreaOrder = readonly (readonly number[] | Area)[]
 /** With more sectors than this, work begins at corners only: where exactly then hardly matters. */
 const MANY = 150
 
+/** Which bands come first: whichever is cheaper, the inner ones, or the outer ones. */
+export type Direction = 'any' | 'middle-out' | 'outside-in'
+
 /**
  * Orders of work worth trying: group after group from the middle outward or from the outside in, each once round the
  * quilt, beginning at a corner or at the middle of a side.
  */
-export function areaOrders(pieces: Pieces, net: Net): AreaOrder[] {
+export function areaOrders(pieces: Pieces, net: Net, direction: Direction = 'any'): AreaOrder[] {
   const bySector = withTravel(edgesBySector(pieces, net), net)
   const rings = sectorsByGroup(pieces)
   const begins = beginnings(pieces, rings)
-  const outward = rings.map((_, group) => group)
-  const ways = rings.length > 1 ? [outward, [...outward].reverse()] : [outward]
+  const ways = waysThrough(
+    rings.map((_, group) => group),
+    direction,
+  )
   const tried = pieces.sectors.length > MANY ? begins.filter((_, i) => i % 2 === 0) : begins
   return ways.flatMap((groups) =>
     tried.map((begin) =>
@@ -32,6 +37,14 @@ export function areaOrders(pieces: Pieces, net: Net): AreaOrder[] {
         .filter((area) => ('required' in area ? area.required : area).length > 0),
     ),
   )
+}
+
+/** Numbers from the inside out in the orders that a direction allows. */
+export function waysThrough(outward: readonly number[], direction: Direction): number[][] {
+  const inward = [...outward].reverse()
+  if (direction === 'middle-out') return [[...outward]]
+  if (direction === 'outside-in') return [inward]
+  return outward.length > 1 ? [[...outward], inward] : [[...outward]]
 }
 
 function edgesBySector(pieces: Pieces, { fills, seams }: Net): number[][] {

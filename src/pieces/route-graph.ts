@@ -11,8 +11,14 @@ const DITCH_AGAIN = 2
 /** The net as the route planner knows it: pieces are required edges, stretches of seam may be travelled. */
 export function routeGraph(net: Net, pieces: Pieces): RouteGraph {
   const fills = net.fills.map((fill, i): RouteEdge => {
-    const stroke = pieces.pieces[i]!.stroke
-    return { ...fill, required: true, directionU: leaving(stroke), directionV: leavingEnd(stroke) }
+    const { stroke, band } = pieces.pieces[i]!
+    return {
+      ...fill,
+      required: true,
+      strand: band,
+      directionU: leaving(stroke),
+      directionV: leavingEnd(stroke),
+    }
   })
   const seams = net.seams.map(
     ({ u, v, ditch }): RouteEdge => ({

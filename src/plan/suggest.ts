@@ -1,16 +1,21 @@
+import { LIMITS } from './limits.ts'
+
 /**
  * The known name that is nearest to a misspelt one, if one is near enough to be meant.
  *
  * @source optimal string alignment: Damerau 1964, Levenshtein 1966
  */
 export function nearestName(wrong: string, known: readonly string[]): string | undefined {
-  const scored = known
-    .map((name) => ({ name, distance: editDistance(wrong.toLowerCase().slice(0, 60), name.toLowerCase()) }))
-    .filter(
-      ({ name, distance }) => distance <= Math.max(1, Math.floor(Math.max(name.length, wrong.length) * 0.4)),
-    )
-    .sort((a, b) => a.distance - b.distance)
-  return scored[0]?.name
+  const text = wrong.toLowerCase().slice(0, LIMITS.name)
+  let nearest: { readonly name: string; readonly distance: number } | undefined
+  for (const name of known) {
+    const allowed = Math.max(1, Math.floor(Math.max(name.length, text.length) * 0.4))
+    if (Math.abs(name.length - text.length) > allowed) continue
+    const distance = editDistance(text, name.toLowerCase())
+    if (distance <= allowed && distance < (nearest?.distance ?? Number.POSITIVE_INFINITY))
+      nearest = { name, distance }
+  }
+  return nearest?.name
 }
 
 function editDistance(a: string, b: string): number {
@@ -29,4 +34,10 @@ function editDistance(a: string, b: string): number {
     row = next
   }
   return row[b.length]!
+}
+
+/** "did you mean scallop?", if a known name is near enough to what was written. */
+export function didYouMean(wrong: unknown, known: readonly string[]): string | undefined {
+  const near = typeof wrong === 'string' ? nearestName(wrong, known) : undefined
+  return near === undefined ? undefined : `did you mean ${near}?`
 }

@@ -129,7 +129,7 @@ function bandEntries({ plan, quilt, fits, figures, reckoning, gaps }: Findings):
       stitchedMm: round(stitchedMm),
       mmPerCm2: round((stitchedMm / bandArea(quilt, index)) * 100),
       stitches: reckoning.byBand.filter((c) => c.band === index).reduce((sum, c) => sum + c.count, 0),
-      gapMm: round(gaps.bands[index]!.circle.sizeMm),
+      gapMm: round(gaps.bands[index]!.sizeMm),
     }
   })
 }
@@ -168,7 +168,7 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
         message: `repeats are ${percent(band.stretch.min)} to ${percent(band.stretch.max)} of their nominal length`,
       })
     }
-    if (findings.gaps.bands[index]!.circle.sizeMm > limit) {
+    if (findings.gaps.bands[index]!.sizeMm > limit) {
       warnings.push({
         code: 'check/gap',
         at,

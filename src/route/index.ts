@@ -1,13 +1,12 @@
 export type { Area, AreaOrder } from './area-order.ts'
 export { AREA_ITERATIONS, type AreaOptions, solveByAreas } from './areas.ts'
 export type { AreaReport, RouteResult } from './assemble-route.ts'
-export {
-  checkGraph,
-  type DefaultPrices,
-  type RouteEdge,
-  type RouteGraph,
-  type Step,
-  type Walk,
+export type {
+  DefaultPrices,
+  RouteEdge,
+  RouteGraph,
+  Step,
+  Walk,
 } from './graph.ts'
 export { type LowerBound, lowerBound } from './lower-bound.ts'
 export { type Matching, type MatchingProblem, minimumMatching } from './matching.ts'

@@ -9,7 +9,7 @@ import { stagesOf } from './stage-work.ts'
 import type { RouteWeights } from './weights.ts'
 
 /** Where the whole route begins and ends. */
-export interface RouteEnds {
+interface RouteEnds {
   readonly start?: number | undefined
   readonly end?: number | undefined
   readonly closed?: boolean | undefined

@@ -40,6 +40,7 @@ describe('the files of a machine path', () => {
   it('have names that any file system takes', () => {
     expect(fileStem('../..\\CON: "\u{1F9F5}" R\u00e9sum\u00e9?*')).toBe('con-resume')
     expect(fileStem('\u2603')).toBe('quilt')
+    expect(fileStem("Keeper's window")).toBe('keepers-window')
     expect(fileStem('x'.repeat(300))).toHaveLength(60)
   })
 })

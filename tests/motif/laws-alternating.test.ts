@@ -13,7 +13,7 @@ import wave from '../../motifs/wave.ts'
 import { distance } from '../../src/geometry/point.ts'
 import { flattenStroke, strokeLength } from '../../src/geometry/stroke.ts'
 import type { Motif } from '../../src/motif/contract.ts'
-import { assertLaw, assertParams, defaultCases, LAWS, leavesEdges } from '../support/motif-laws.ts'
+import { assertLaw, assertParams, defaultCases, LAWS, leavesEdges, turnsWell } from '../support/motif-laws.ts'
 
 const MOTIFS: Readonly<Record<string, Motif>> = {
   bracket: bracket,
@@ -40,6 +40,10 @@ describe.each(Object.entries(MOTIFS))('%s', (_name, motif) => {
 
   it('leaves the edges soon after it touches them', () => {
     for (const example of defaultCases(motif, 5)) leavesEdges(motif, example)
+  })
+
+  it('turns a mitred corner without retracing', () => {
+    for (const example of defaultCases(motif, 3)) turnsWell(motif, example)
   })
 })
 

@@ -16,7 +16,7 @@ export interface Instance {
 }
 
 /** Reads a `.rpp` file: prices are 1, so that cost is length. */
-export function readRpp(text: string): RouteGraph {
+function readRpp(text: string): RouteGraph {
   let vertexCount = 0
   const edges: RouteEdge[] = []
   for (const line of text.split('\n')) {

@@ -9,7 +9,7 @@ import {
   type Strip,
   type Touch,
 } from '../../src/motif/contract.ts'
-import { assertLaw, assertParams, defaultCases, LAWS, leavesEdges } from './motif-laws.ts'
+import { assertLaw, assertParams, defaultCases, LAWS, leavesEdges, turnsWell } from './motif-laws.ts'
 
 /** A plain smooth wave that obeys every law. */
 const sound = defineMotif({
@@ -168,6 +168,22 @@ describe('the laws over motifs', () => {
       stroke: { ...d.stroke, segments: [line([5, 0]), ...d.stroke.segments] },
     }))
     expect(() => leavesEdges(flat, example)).toThrow(/runs along/)
+  })
+
+  it('refuse a motif that runs along the mitre', () => {
+    const along: Motif = {
+      ...leaning,
+      drawToMitre: (strip, values) => {
+        const { stroke, touches } = sound.draw(strip, values as never)
+        const across = strip.to === 'inner' ? strip.width : -strip.width
+        const [u, v] = stroke.segments.at(-1)!.to
+        return {
+          stroke: { ...stroke, segments: [...stroke.segments, line([u + across, v + across])] },
+          touches,
+        }
+      },
+    }
+    expect(() => turnsWell(along, defaultCases(sound, 2)[1]!)).toThrow(/lies on its own/)
   })
 
   it('refuse a parameter whose default is beyond its limits', () => {
