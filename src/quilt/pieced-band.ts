@@ -88,17 +88,18 @@ function patchesOf(band: Band, piecing: Piecing): Patch[] {
   const { rows, along } = countUnits(band, piecing)
   // Units take turns all the way round where there are units in the corners too.
   const isRunning = piecing.corners === 'unit'
+  const afterCorner = piecing.unit.rotates ? 0 : 1
   let first = 0
   return band.sides.flatMap((side, s) => {
     const corner = cornerOf(side, band.sides.at(s - 1)!)
     const start = isRunning ? first : 0
-    first += along[s]! + 1
+    first += along[s]! + afterCorner
     const place: Place = { band, piecing, side: s }
     return [
       ...(piecing.corners === 'unit'
         ? setUnits(corner, { columns: rows, rows, first: start }, place)
         : [patchAt(corner, 'cornerstone', place)]),
-      ...setUnits(stripOf(side), { columns: along[s]!, rows, first: start + 1 }, place),
+      ...setUnits(stripOf(side), { columns: along[s]!, rows, first: start + afterCorner }, place),
     ]
   })
 }
