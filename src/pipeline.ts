@@ -2,13 +2,9 @@ import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
 import type { Motif } from './motif/contract.ts'
 import type { Filler } from './motif/draw-stretch.ts'
-import { areaOrders } from './pieces/areas.ts'
-import { lapOrders } from './pieces/lap-orders.ts'
-import { type Net, tieNet } from './pieces/net.ts'
-import { cutPieces, type Pieces } from './pieces/pieces.ts'
-import { placeVertex, type WantedPlace } from './pieces/place-vertex.ts'
-import { routeGraph } from './pieces/route-graph.ts'
-import { threadLine } from './pieces/thread-line.ts'
+import { cutPieces } from './pieces/pieces.ts'
+import type { WantedPlace } from './pieces/place-vertex.ts'
+import { type LineTask, planLine, type Wishes } from './pieces/plan-line.ts'
 import type { FillerChoice, Place, Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
 import type { Catalog } from './plan/settle-plan.ts'
@@ -20,7 +16,7 @@ import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
 import { reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
-import { lowerBound, solveByAreas } from './route/index.ts'
+import { lowerBound } from './route/index.ts'
 
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
 export interface PlannedQuilt {
@@ -45,19 +41,10 @@ export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
-  const { reach } = plan.machine
-  const quilt = layOutPlan(plan)
-  const pieces = cutPieces(quilt, fillersOf(plan, catalog.motifs), { reach, seed: plan.seed })
-  const net = tieNet(quilt, pieces)
-  const graph = routeGraph(net, pieces)
-  const orders = ordersOf(plan, { quilt, pieces, net })
-  const route = solveByAreas(graph, {
-    plans: orders,
-    seed: plan.seed,
-    ...endsOf(plan, { quilt, pieces, net }),
-  })
-  const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: plan.thread.colour }))
-  const figures = measureLines(lines, reach)
+  const task = lineTaskOf(plan, catalog)
+  const { quilt, pieces } = task
+  const { net, graph, areas, route, lines } = planLine(task)
+  const figures = measureLines(lines, plan.machine.reach)
   const reckoning = reckonLines(lines, plan, { repositions: figures.repositions.length })
   const report = buildReport({
     plan,
@@ -68,7 +55,7 @@ export function planQuilt(
       net.fills.reduce((sum, fill) => sum + fill.length, 0) +
       lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost,
     extras: listExtras(lines, { overlaps: figures.overlaps, quilt }),
-    areas: orders[route.plan]?.length ?? 0,
+    areas: areas.length,
     figures,
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
@@ -89,24 +76,23 @@ export function planQuilt(
   return { plan, quilt, drawing, report }
 }
 
-interface Tied {
-  readonly quilt: Quilt
-  readonly pieces: Pieces
-  readonly net: Net
+/** The quilt laid out, its fillers fitted, and what the plan asks of the line's way. */
+export function lineTaskOf(plan: Plan, { motifs }: Catalog): LineTask {
+  const { reach } = plan.machine
+  const quilt = layOutPlan(plan)
+  return {
+    quilt,
+    pieces: cutPieces(quilt, fillersOf(plan, motifs), { reach, seed: plan.seed }),
+    reach,
+    wishes: wishesOf(plan),
+    thread: plan.thread.colour,
+    seed: plan.seed,
+  }
 }
 
-/** The orders of work that the plan allows. */
-function ordersOf({ route }: Plan, { quilt, pieces, net }: Tied) {
-  return route.work === 'laps'
-    ? lapOrders({ pieces, net, quilt }, route.order)
-    : areaOrders(pieces, net, route.order)
-}
-
-/** The vertices where the plan wants the line to begin and end, if it does. */
-function endsOf(plan: Plan, tied: Tied): { start?: number; end?: number } {
-  const start = placeVertex(wantedPlace(plan.route.start, plan), tied, 'route.start')
-  const end = placeVertex(wantedPlace(plan.route.end, plan), tied, 'route.end')
-  return { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
+function wishesOf(plan: Plan): Wishes {
+  const { start, end, order, work } = plan.route
+  return { start: wantedPlace(start, plan), end: wantedPlace(end, plan), order, work }
 }
 
 const wantedPlace = (place: Place, { bands }: Plan): WantedPlace =>

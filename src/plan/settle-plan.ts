@@ -382,7 +382,7 @@ class Settler {
         `is ${show(written.band)}; allowed: ${names.join(', ')}`,
         near && `did you mean ${near}?`,
       )
-    } else if (bands[names.indexOf(written.band)]!.filler === undefined) {
+    } else if (isLeftPlain(this.file.bands[names.indexOf(written.band)]!)) {
       problems.add(
         'plan/place',
         [...path, 'band'],
@@ -397,3 +397,7 @@ class Settler {
     }
   }
 }
+
+/** Whether the file leaves a band unquilted. */
+const isLeftPlain = ({ filler }: PlanFile['bands'][number]): boolean =>
+  filler === undefined || filler === 'none'

@@ -46,4 +46,3 @@ export const anyPlan = (most = 14): fc.Arbitrary<PlanFile> =>
       bands: bands.map((b, i) => ({ ...b, name: `band ${i}` })),
       machine: { reach },
     }))
-
