@@ -1,4 +1,5 @@
 import { type LengthUnit, MM_PER } from '../units.ts'
+import { LIMITS } from './limits.ts'
 
 /** Units that a written length may carry. */
 const UNIT_OF: Readonly<Record<string, number>> = {
@@ -7,6 +8,7 @@ const UNIT_OF: Readonly<Record<string, number>> = {
   inches: MM_PER.in,
   '"': MM_PER.in,
   '″': MM_PER.in,
+  '”': MM_PER.in,
   cm: MM_PER.cm,
   mm: MM_PER.mm,
   m: MM_PER.m,
@@ -28,6 +30,10 @@ const VULGAR: Readonly<Record<string, string>> = {
 /** What a length may look like, for messages. */
 export const LENGTH_FORMS = 'a number, or a length such as 2.5 cm, 10 mm, 1 1/2 in, 3/4, 1.5"'
 
+const DECIMAL = /^(?<sign>[+-]?)(?<whole>\d{1,9}(?:\.\d{1,12})?|\.\d{1,12})\s*(?<unit>[a-z"″”]*)$/i
+const FRACTION =
+  /^(?<sign>[+-]?)(?:(?<whole>\d{1,9})(?:\s+|-))?(?<over>\d{1,4})\s*\/\s*(?<under>\d{1,4})\s*(?<unit>[a-z"″”]*)$/i
+
 /**
  * Reads a length.
  *
@@ -37,18 +43,28 @@ export const LENGTH_FORMS = 'a number, or a length such as 2.5 cm, 10 mm, 1 1/2 
  * @example parseLength('1 1/2 in', 'cm') // 38.1 (38.099999999999994 is not what a ruler says)
  */
 export function parseLength(written: number | string, unit: LengthUnit): number | undefined {
-  if (typeof written === 'number') return Number.isFinite(written) ? exact(written * MM_PER[unit]) : undefined
-  const text = written.replaceAll(/[¼½¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${VULGAR[c]}`).trim()
-  const match =
-    /^([+-]?)(\d{1,9}(?:\.\d{1,12})?|\.\d{1,12})?(?:(?:^|\s+)(\d{1,4})\/(\d{1,4}))?\s*([a-z"″]*)$/i.exec(text)
-  if (!match) return undefined
-  const [, sign, whole, over, under, suffix] = match
-  if (whole === undefined && over === undefined) return undefined
-  const factor = suffix ? UNIT_OF[suffix.toLowerCase()] : MM_PER[unit]
-  const value = Number(whole ?? 0) + (over === undefined ? 0 : Number(over) / Number(under))
-  if (factor === undefined || !Number.isFinite(value)) return undefined
-  return exact((sign === '-' ? -1 : 1) * value * factor)
+  if (typeof written === 'number') return exact(written * MM_PER[unit])
+  if (written.length > LIMITS.length) return undefined
+  const text = written
+    .replaceAll(/[¼½¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${VULGAR[c]}`)
+    .replaceAll('⁄', '/')
+    .trim()
+  const found = (DECIMAL.exec(text) ?? FRACTION.exec(text))?.groups
+  if (!found) return undefined
+  const factor = found.unit ? UNIT_OF[found.unit.toLowerCase()] : MM_PER[unit]
+  if (factor === undefined) return undefined
+  const value = Number(found.whole ?? 0) + (found.over ? Number(found.over) / Number(found.under) : 0)
+  return exact((found.sign === '-' ? -1 : 1) * value * factor)
 }
 
-/** Rounded to a millionth of a millimetre, so that the same length is the same number in every unit. */
-const exact = (mm: number): number => Math.round(mm * 1e6) / 1e6
+/** What to say to somebody who writes a decimal comma. */
+export const lengthHint = (written: number | string): string | undefined =>
+  typeof written === 'string' && /^\s*[+-]?\d+,\d+/.test(written)
+    ? `write a point: ${written.trim().replace(',', '.')}`
+    : undefined
+
+/** Rounded to a millionth of a millimetre, so that the same length is the same number in every unit. Zero has no sign. */
+function exact(mm: number): number | undefined {
+  const rounded = Math.round(mm * 1e6) / 1e6 + 0
+  return Number.isFinite(rounded) ? rounded : undefined
+}

@@ -1,164 +1,137 @@
-import {
-  type Document,
-  isAlias,
-  isMap,
-  isNode,
-  isPair,
-  isScalar,
-  isSeq,
-  LineCounter,
-  type Node,
-  parseDocument,
-} from 'yaml'
+import { Composer, type Document, isAlias, isScalar, LineCounter, Parser, visit } from 'yaml'
 import { PlanError, type Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
-import type { Path } from './problems.ts'
+import { offsetOf } from './node-offset.ts'
+import type { Path, Place } from './problems.ts'
+import { tokenExcess } from './token-excess.ts'
 
 /** A file's content as plain data, and where each of its parts stands. */
 export interface Parsed {
   readonly data: unknown
   /** The place of the value at `path`, or of the nearest part around it that is there. */
-  positionOf(path: Path): { readonly line: number; readonly column: number }
+  positionOf(path: Path): Place
   /** The place of a key. */
-  positionOfKey(path: Path): { readonly line: number; readonly column: number }
+  positionOfKey(path: Path): Place
 }
 
 /**
  * Parses YAML (JSON is YAML too).
  *
- * @throws PlanError `plan/empty`, `plan/syntax`, `plan/too-deep`, `plan/too-large`: every problem with its line and column
+ * @throws PlanError `plan/too-large`, `plan/too-deep`, `plan/aliases`, `plan/empty`, `plan/twin-key`, `plan/syntax`: every
+ *   problem with its line and column
  */
 export function parseYaml(text: string): Parsed {
-  if (text.length > LIMITS.fileBytes) {
-    throw new PlanError({
-      code: 'plan/too-large',
-      at: '',
-      message: `${text.length} characters; a plan has at most ${LIMITS.fileBytes}`,
-    })
-  }
-  refuseDeepText(text)
+  if (text.length > LIMITS.fileBytes)
+    refuse('plan/too-large', `${text.length} characters; a plan has at most ${LIMITS.fileBytes}`)
   const lines = new LineCounter()
-  const document = parseDocument(text.replace(/^\uFEFF/, ''), {
-    lineCounter: lines,
-    prettyErrors: false,
-    uniqueKeys: true,
-    logLevel: 'silent',
-  })
-  const place = (offset: number) => {
+  const place = (offset: number): Place => {
     const { line, col } = lines.linePos(offset)
     return { line: Math.max(1, line), column: Math.max(1, col) }
   }
-  const problems = [...document.errors, ...document.warnings].map((error): Problem => {
-    return { code: 'plan/syntax', at: '', message: firstLine(error.message), position: place(error.pos[0]) }
-  })
-  if (problems.length > 0) throw new PlanError(problems)
-  const data = plainData(document)
+  const document = compose(text.replace(/^\uFEFF/, ''), { lines, place })
+  if (document.contents === null)
+    refuse('plan/empty', 'the file is empty; "ditchline new FILE" writes one to start from', place(0))
+  refuseAliases(document, place)
+  refuseProto(document, place)
   return {
-    data,
+    data: document.toJS({ maxAliasCount: -1 }),
     positionOf: (path) => place(offsetOf(document, path, 'value')),
     positionOfKey: (path) => place(offsetOf(document, path, 'key')),
   }
 }
 
-const firstLine = (text: string): string => text.split('\n')[0] ?? text
-
-/** Refuses nesting that no plan needs before the parser, which recurses, sees it. */
-function refuseDeepText(text: string): void {
-  let depth = 0
-  for (const c of text) {
-    if (c === '[' || c === '{') depth++
-    if (c === ']' || c === '}') depth--
-    if (depth > 100)
-      throw new PlanError({
-        code: 'plan/too-deep',
-        at: '',
-        message: `brackets nested more than 100 deep; a plan has at most ${LIMITS.depth} levels`,
-      })
-  }
-  let indents = 0
-  let last = -1
-  for (const line of text.split('\n')) {
-    const indent = line.length - line.trimStart().length
-    if (line.trim() === '') continue
-    indents =
-      indent > last
-        ? indents + 1 + (line.match(/^\s*(- )+/)?.[0].split('- ').length ?? 1) - 1
-        : indent === 0
-          ? 0
-          : indents
-    last = indent
-    if (indents > 1000)
-      throw new PlanError({
-        code: 'plan/too-deep',
-        at: '',
-        message: `nested more than 1000 deep; a plan has at most ${LIMITS.depth} levels`,
-      })
-  }
+function refuse(code: string, message: string, position?: Place): never {
+  throw new PlanError({ code, at: '', message, ...(position && { position }) })
 }
 
-function plainData(document: Document): unknown {
-  if (document.contents === null)
-    throw new PlanError({
-      code: 'plan/empty',
-      at: '',
-      message: 'the file is empty; "ditchline new FILE" writes one to start from',
-      position: { line: 1, column: 1 },
-    })
-  let data: unknown
-  try {
-    data = document.toJS({ maxAliasCount: LIMITS.aliases })
-  } catch (error) {
-    throw new PlanError({
+/** The one document of a file. Its depth is known before it is composed, because the composer calls itself. */
+function compose(
+  text: string,
+  { lines, place }: { lines: LineCounter; place: (offset: number) => Place },
+): Document {
+  const tokens = [...new Parser(lines.addNewLine).parse(text)]
+  const excess = tokenExcess(tokens, LIMITS)
+  if (excess?.of === 'depth')
+    refuse('plan/too-deep', `nested deeper than the ${LIMITS.depth} levels of a plan`, place(excess.offset))
+  if (excess) refuse('plan/too-large', `has more than ${LIMITS.entries} entries`, place(excess.offset))
+  const composer = new Composer({ prettyErrors: false, uniqueKeys: true, logLevel: 'silent' })
+  const documents = [...composer.compose(tokens, true, text.length)]
+  const hint = hashHint(text)
+  const problems = documents.flatMap(({ errors, warnings }) =>
+    [...errors, ...warnings].map(({ code, message, pos }): Problem => {
+      const position = place(pos[0])
+      if (code === 'DUPLICATE_KEY')
+        return {
+          code: 'plan/twin-key',
+          at: '',
+          message: `the key ${keyAt(text, pos[0])} is there twice`,
+          position,
+        }
+      return {
+        code: 'plan/syntax',
+        at: '',
+        message: message.split('\n')[0]!,
+        position,
+        ...(hint && { hint }),
+      }
+    }),
+  )
+  const [document, second] = documents
+  if (second)
+    problems.push({
       code: 'plan/syntax',
       at: '',
-      message: firstLine((error as Error).message),
-      position: { line: 1, column: 1 },
+      message: 'a second document begins here; a plan file holds one',
+      position: place(second.range[0]),
     })
-  }
-  if (depthOf(data) > LIMITS.depth)
-    throw new PlanError({
-      code: 'plan/too-deep',
-      at: '',
-      message: `more than ${LIMITS.depth} levels of nesting`,
-    })
-  return data
+  if (problems.length > 0) throw new PlanError(problems.slice(0, LIMITS.problems))
+  return document!
 }
 
-function depthOf(data: unknown): number {
-  if (typeof data !== 'object' || data === null) return 0
-  let deepest = 0
-  const stack: { at: object; depth: number }[] = [{ at: data, depth: 1 }]
-  while (stack.length > 0) {
-    const { at, depth } = stack.pop()!
-    deepest = Math.max(deepest, depth)
-    if (depth > LIMITS.depth) return depth
-    for (const child of Object.values(at))
-      if (typeof child === 'object' && child !== null) stack.push({ at: child, depth: depth + 1 })
-  }
-  return deepest
+/** A colour without quotes is a comment, and swallows the rest of its line. */
+function hashHint(text: string): string | undefined {
+  const index = text.split('\n').findIndex((line) => /^[^#"']*:\s+#[0-9a-f]{3,8}\b/i.test(line))
+  return index < 0 ? undefined : `line ${index + 1}: a colour that begins with # needs quotes`
 }
 
-/** Character offset of the part at `path`, or of the nearest one around it. */
-function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
-  let node: unknown = document.contents
-  let offset = startOf(node) ?? 0
-  for (const [i, step] of path.entries()) {
-    if (isAlias(node)) node = node.resolve(document)
-    if (isMap(node)) {
-      const pair = node.items.find(
-        (item) => isPair(item) && isScalar(item.key) && String(item.key.value) === String(step),
-      )
-      if (!pair) return offset
-      const isLast = i === path.length - 1
-      offset =
-        (isLast && of === 'key' ? startOf(pair.key) : (startOf(pair.value) ?? startOf(pair.key))) ?? offset
-      node = pair.value
-    } else if (isSeq(node)) {
-      node = node.items[Number(step)]
-      offset = startOf(node) ?? offset
-    } else return offset
-  }
-  return offset
+const keyAt = (text: string, offset: number): string =>
+  JSON.stringify(/^["']?([^"':,{}[\]\n]{0,60})/.exec(text.slice(offset, offset + 80))![1]!.trim())
+
+/** Aliases are few, lead somewhere, and never into themselves: what they repeat is bounded before it is written out. */
+function refuseAliases(document: Document, place: (offset: number) => Place): void {
+  let count = 0
+  visit(document, {
+    Alias(_, alias, around) {
+      const at = place(alias.range![0])
+      const target = alias.resolve(document)
+      if (!target) refuse('plan/aliases', `*${alias.source.slice(0, 60)} stands for nothing`, at)
+      if (around.includes(target)) refuse('plan/aliases', `*${alias.source.slice(0, 60)} holds itself`, at)
+      if (++count > LIMITS.aliases) refuse('plan/aliases', `more than ${LIMITS.aliases} aliases`, at)
+      let nested = 0
+      visit(target, () => {
+        nested++
+      })
+      if (holdsAlias(target) || nested > LIMITS.aliasNodes)
+        refuse('plan/aliases', `*${alias.source.slice(0, 60)} repeats too much`, at)
+    },
+  })
 }
 
-const startOf = (node: unknown): number | undefined => (isNode(node) ? (node as Node).range?.[0] : undefined)
+/** The one name that JavaScript doesn't keep as an ordinary key. */
+function refuseProto(document: Document, place: (offset: number) => Place): void {
+  visit(document, {
+    Pair(_, { key }) {
+      if (isScalar(key) && key.value === '__proto__')
+        refuse('plan/unknown-key', 'unknown key "__proto__"', place(key.range![0]))
+    },
+  })
+}
+
+function holdsAlias(node: Parameters<typeof visit>[0]): boolean {
+  let found = false
+  visit(node, (_, inner) => {
+    found ||= isAlias(inner)
+    return found ? visit.BREAK : undefined
+  })
+  return found
+}

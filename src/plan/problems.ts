@@ -1,42 +1,110 @@
 import { PlanError, type Problem } from '../error.ts'
+import { LIMITS } from './limits.ts'
 
 /** Where in the file something stands: keys and list positions from the root. */
 export type Path = readonly (string | number)[]
 
-/** `bands[2].width`. */
-export const pathText = (path: Path): string =>
-  path.map((step, i) => (typeof step === 'number' ? `[${step}]` : i === 0 ? step : `.${step}`)).join('')
+/** Line and column in a file, both from 1. */
+export interface Place {
+  readonly line: number
+  readonly column: number
+}
 
-/** A value as a message shows it: short, in quotes if it is text. */
+/** Finds the places of values and of keys. */
+export interface Places {
+  positionOf(path: Path): Place | undefined
+  positionOfKey(path: Path): Place | undefined
+}
+
+/** `bands[2].width`; a key that is no plain word stands in quotes: `bands[0].filler["s echo"]`. */
+export const pathText = (path: Path): string =>
+  path
+    .map((step, i) => {
+      if (typeof step === 'number') return `[${step}]`
+      if (!/^[\w$-]+$/.test(step)) return `[${show(step)}]`
+      return i === 0 ? step : `.${step}`
+    })
+    .join('')
+
+/** A value as a message shows it: short, in quotes if it is text, and without anything that a terminal would act on. */
 export function show(value: unknown): string {
-  if (typeof value === 'string') return `"${value.length > 40 ? `${value.slice(0, 40)}...` : value}"`
-  if (typeof value === 'number' || typeof value === 'boolean' || value === null) return String(value)
-  if (value === undefined) return 'nothing'
+  if (typeof value === 'string') {
+    const short = [...value].slice(0, 40).join('')
+    return printable(JSON.stringify(short.length < value.length ? `${short}...` : value))
+  }
+  if (Object.is(value, -0)) return '-0'
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value)
+  if (value === undefined || value === null) return 'empty'
   return Array.isArray(value) ? 'a list' : 'a group of keys'
+}
+
+/** Control characters, and those that turn the direction of writing, as escapes. */
+const printable = (text: string): string =>
+  text.replaceAll(
+    /[\u007f-\u009f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]/g,
+    (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  )
+
+interface Found {
+  readonly problem: Problem
+  readonly path: Path
+  readonly of: 'key' | 'value'
 }
 
 /** Collects what is wrong, so that all of it is told at once. */
 export class Problems {
-  readonly #found: { readonly problem: Problem; readonly path: Path }[] = []
+  readonly #found: Found[] = []
 
   add(code: string, path: Path, message: string, hint?: string): void {
-    this.#found.push({ problem: { code, at: pathText(path), message, ...(hint ? { hint } : {}) }, path })
+    this.#add({
+      problem: { code, at: pathText(path), message, ...(hint ? { hint } : {}) },
+      path,
+      of: 'value',
+    })
+  }
+
+  /** Adds a problem with a key itself, not with its value. */
+  addKey(code: string, path: Path, message: string, hint?: string): void {
+    this.#add({ problem: { code, at: pathText(path), message, ...(hint ? { hint } : {}) }, path, of: 'key' })
+  }
+
+  /** Adds those of `others` that stand neither at, within, nor around a place that already has a problem. */
+  addElsewhere(others: Problems): void {
+    const before = [...this.#found]
+    for (const found of others.#found)
+      if (!before.some(({ path }) => isWithin(path, found.path) || isWithin(found.path, path)))
+        this.#add(found)
+  }
+
+  #add(found: Found): void {
+    if (this.#found.length < 10 * LIMITS.problems) this.#found.push(found)
   }
 
   get any(): boolean {
     return this.#found.length > 0
   }
 
-  /** The problems with their places in the file. */
-  list(positionOf: (path: Path) => { line: number; column: number } | undefined): Problem[] {
-    return this.#found.map(({ problem, path }) => {
-      const position = positionOf(path)
+  /** Whether something at or within a place is wrong. */
+  isWithin(path: Path): boolean {
+    return this.#found.some((found) => isWithin(found.path, path))
+  }
+
+  /** The problems with their places, in the order of the file, up to `LIMITS.problems`. */
+  list(places: Places): Problem[] {
+    const placed = this.#found.map(({ problem, path, of }) => {
+      const position = of === 'key' ? places.positionOfKey(path) : places.positionOf(path)
       return position ? { ...problem, position } : problem
     })
+    return placed.sort(byPlace).slice(0, LIMITS.problems)
   }
 
   /** @throws PlanError with every problem, if there is any */
-  throwIfAny(positionOf: (path: Path) => { line: number; column: number } | undefined): void {
-    if (this.any) throw new PlanError(this.list(positionOf))
+  throwIfAny(places: Places): void {
+    if (this.any) throw new PlanError(this.list(places))
   }
 }
+
+const isWithin = (path: Path, around: Path): boolean => around.every((step, i) => path[i] === step)
+
+const byPlace = (a: Problem, b: Problem): number =>
+  (a.position?.line ?? 0) - (b.position?.line ?? 0) || (a.position?.column ?? 0) - (b.position?.column ?? 0)

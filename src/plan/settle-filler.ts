@@ -1,54 +1,44 @@
 import type { Motif, Param, Params, ValuesOf } from '../motif/contract.ts'
-import { type LengthUnit, MM_PER } from '../units.ts'
-import { LENGTH_FORMS, parseLength } from './length.ts'
+import type { Sides } from '../quilt/layout.ts'
+import { LENGTH_FORMS, lengthHint, parseLength } from './length.ts'
 import type { FillerChoice } from './plan.ts'
-import { type Path, type Problems, show } from './problems.ts'
-import type { Catalog } from './settle-plan.ts'
+import { type Path, show } from './problems.ts'
+import type { Settling } from './settling.ts'
 import { nearestName } from './suggest.ts'
 
 type Written = string | number | boolean
 
 interface Context {
   readonly path: Path
-  /** The band's widths, mm: their mean decides defaults, each must suit the motif. */
-  readonly strip: { readonly mean: number; readonly widths: readonly number[] }
-  readonly units: LengthUnit
-  readonly catalog: Catalog
-  readonly problems: Problems
-  readonly warnings: Problems
+  /** The band's widths, mm: their mean decides defaults, each must suit the motif. Undefined if they are not known. */
+  readonly width: Sides | undefined
+  readonly settling: Settling
 }
 
-/** Looks a filler up, fills in its values and checks that it suits the band. */
+/** Looks a filler up, fills in its values and checks that it suits the band. `none` is undefined. */
 export function settleFiller(
-  written: string | Record<string, Record<string, Written> | null>,
+  written: string | Readonly<Record<string, Readonly<Record<string, Written>> | null>>,
   context: Context,
 ): FillerChoice | undefined {
-  const { path, catalog, problems } = context
+  const { path, settling } = context
   const names = typeof written === 'string' ? [written] : Object.keys(written)
   const [name] = names
   if (name === undefined || names.length > 1) {
-    problems.add('plan/filler', path, `names ${names.length} fillers; give one`)
+    settling.problems.add('plan/filler', path, `names ${names.length} fillers; give one`)
     return undefined
   }
-  const motif = Object.hasOwn(catalog.motifs, name) ? catalog.motifs[name] : undefined
+  const given = typeof written === 'string' ? {} : (written[name] ?? {})
+  const at = typeof written === 'string' ? path : [...path, name]
+  if (name === 'none' && Object.keys(given).length === 0) return undefined
+  const { motifs } = settling.catalog
+  const motif = Object.hasOwn(motifs, name) ? motifs[name] : undefined
   if (!motif) {
-    const known = Object.keys(catalog.motifs)
-    const near = nearestName(name, ['none', ...known])
-    problems.add(
-      'plan/unknown-filler',
-      path,
-      `is ${show(name)}; allowed: none, ${known.join(', ')}`,
-      near && `did you mean ${near}?`,
-    )
+    settling.refuseName('plan/unknown-filler', at, { name, known: ['none', ...Object.keys(motifs)] })
     return undefined
   }
   checkSuits(name, motif, context)
-  const given = typeof written === 'string' ? {} : (written[name] ?? {})
-  const values = settleValues(motif.params, given, {
-    ...context,
-    path: typeof written === 'string' ? path : [...path, name],
-  })
-  return { name, values, given: Object.keys(given) }
+  const values = settleValues(motif.params, given, { ...context, path: at })
+  return { name, values, given: Object.keys(given).sort() }
 }
 
 /** A motif's values for a band of this width: its defaults, with lengths given in widths made mm and kept within limits. */
@@ -64,77 +54,89 @@ function defaultOf(param: Param, width: number): number | string {
   return Math.min(param.max, Math.max(param.min, param.default.widths * width))
 }
 
-function settleValues(params: Params, given: Record<string, Written>, context: Context): ValuesOf<Params> {
-  const values: Record<string, number | string> = { ...defaultValues(params, context.strip.mean) }
+const meanOf = ({ top, right, bottom, left }: Sides): number => (top + right + bottom + left) / 4
+
+function settleValues(
+  params: Params,
+  given: Readonly<Record<string, Written>>,
+  context: Context,
+): ValuesOf<Params> {
+  const mean = context.width ? meanOf(context.width) : 0
+  const values: Record<string, number | string> = { ...defaultValues(params, mean) }
   for (const [key, written] of Object.entries(given)) {
+    const path = [...context.path, key]
     const param = Object.hasOwn(params, key) ? params[key] : undefined
-    const at = [...context.path, key]
-    if (!param) {
-      const known = Object.keys(params)
-      const near = nearestName(key, known)
-      context.problems.add(
-        'plan/unknown-value',
-        at,
-        `unknown value ${show(key)}; allowed: ${known.join(', ')}`,
-        near && `did you mean ${near}?`,
-      )
-      continue
-    }
-    const value = settleValue(param, written, { ...context, path: at })
-    if (value !== undefined) values[key] = value
+    if (!param) refuseStranger(key, Object.keys(params), { ...context, path })
+    else values[key] = settleValue(param, written, { ...context, path }) ?? values[key]!
   }
   return values as ValuesOf<Params>
+}
+
+function refuseStranger(key: string, known: readonly string[], { path, settling }: Context): void {
+  const near = nearestName(key, known)
+  const allowed = known.length > 0 ? known.join(', ') : 'none, as this filler has no values'
+  settling.problems.addKey(
+    'plan/unknown-value',
+    path,
+    `unknown value ${show(key)}; allowed: ${allowed}`,
+    near && `did you mean ${near}?`,
+  )
 }
 
 function settleValue(
   param: Param,
   written: Written,
-  { path, units, problems }: Context,
+  { path, settling }: Context,
 ): number | string | undefined {
-  const refuse = (allowed: string) => {
-    problems.add('plan/filler-value', path, `is ${show(written)}; allowed: ${allowed}`)
+  const refuse = (allowed: string, hint?: string) =>
+    settling.problems.add('plan/filler-value', path, `is ${show(written)}; allowed: ${allowed}`, hint)
+  if (param.kind === 'choice') {
+    if (param.of.includes(String(written))) return String(written)
+    const near = nearestName(String(written), param.of)
+    refuse(param.of.join(', '), near && `did you mean ${near}?`)
     return undefined
   }
-  if (param.kind === 'choice')
-    return param.of.includes(String(written)) ? String(written) : refuse(param.of.join(', '))
-  if (param.kind === 'length') {
-    const mm = typeof written === 'boolean' ? undefined : parseLength(written, units)
-    if (mm === undefined) return refuse(LENGTH_FORMS)
-    const text = (limit: number) => `${Number((limit / MM_PER[units]).toPrecision(4))} ${units}`
-    return mm >= param.min && mm <= param.max ? mm : refuse(`${text(param.min)} to ${text(param.max)}`)
+  const isLength = param.kind === 'length'
+  if (typeof written === 'boolean' || (typeof written === 'string' && !isLength))
+    refuse(rangeOf(param, settling))
+  else {
+    const value = isLength ? parseLength(written, settling.units) : Number(written) + 0
+    if (value === undefined) refuse(LENGTH_FORMS, lengthHint(written))
+    else if (isAllowed(param, value)) return value
+    else refuse(rangeOf(param, settling))
   }
-  const isNumber = typeof written === 'number' && (param.kind === 'ratio' || Number.isInteger(written))
-  const kind = param.kind === 'count' ? 'whole numbers ' : ''
-  return isNumber && written >= param.min && written <= param.max
-    ? written
-    : refuse(`${kind}${param.min} to ${param.max}`)
+  return undefined
+}
+
+type Measured = Exclude<Param, { kind: 'choice' }>
+
+const isAllowed = (param: Measured, value: number): boolean =>
+  value >= param.min && value <= param.max && (param.kind !== 'count' || Number.isInteger(value))
+
+function rangeOf(param: Measured, settling: Settling): string {
+  if (param.kind === 'length') return `${settling.text(param.min)} to ${settling.text(param.max)}`
+  return `${param.kind === 'count' ? 'whole numbers ' : ''}${param.min} to ${param.max}`
 }
 
 /** Too narrow is refused, too wide is said. */
-function checkSuits(
-  name: string,
-  motif: Motif,
-  { path, strip, units, catalog, problems, warnings }: Context,
-): void {
-  const narrowest = Math.min(...strip.widths)
-  const widest = Math.max(...strip.widths)
-  const text = (mm: number) => `${Number((mm / MM_PER[units]).toPrecision(3))} ${units}`
-  const bandPath = path.slice(0, 2)
-  if (narrowest < motif.suits.min - 1e-6) {
-    const suiting = Object.keys(catalog.motifs).filter(
-      (key) => catalog.motifs[key]!.suits.min <= narrowest + 1e-6,
-    )
-    const instead = suiting.length > 0 ? `; ${suiting.join(', ')} would fit` : ''
-    problems.add(
+function checkSuits(name: string, { suits }: Motif, { path, width, settling }: Context): void {
+  if (!width) return
+  const narrowest = Math.min(...Object.values(width))
+  const widest = Math.max(...Object.values(width))
+  if (narrowest < suits.min - 1e-6) {
+    const { motifs } = settling.catalog
+    const fitting = Object.keys(motifs).filter((key) => motifs[key]!.suits.min <= narrowest + 1e-6)
+    settling.problems.add(
       'plan/band-too-narrow',
-      bandPath,
-      `is ${text(narrowest)} wide; ${name} needs ${text(motif.suits.min)} or more${instead}`,
+      path,
+      `the band is ${settling.text(narrowest)} wide; ${name} needs ${settling.text(suits.min)} or more`,
+      fitting.length > 0 ? `${fitting.join(', ')} would fit` : undefined,
     )
-  } else if (widest > motif.suits.max + 1e-6) {
-    warnings.add(
+  } else if (widest > suits.max + 1e-6) {
+    settling.warnings.add(
       'plan/band-wide',
-      bandPath,
-      `is ${text(widest)} wide; ${name} suits up to ${text(motif.suits.max)}`,
+      path,
+      `the band is ${settling.text(widest)} wide; ${name} suits up to ${settling.text(suits.max)}`,
     )
   }
 }
