@@ -21,7 +21,13 @@ export const keysAt = (path: Path): string[] => [
 
 /** What the plan format says that a place is for. */
 export const describeAt = (path: Path): string | undefined =>
-  written(path).find((format) => format.description !== undefined)?.description
+  written(path)
+    .map(descriptionOf)
+    .find((text) => text !== undefined)
+
+const descriptionOf = (format: Inner): string | undefined =>
+  format.description ??
+  (format.def?.type === 'optional' ? descriptionOf(format.def.innerType as Inner) : undefined)
 
 /** The forms that a place may have, with unions and optional parts taken apart. */
 const formatsAt = (path: Path): Inner[] => written(path).flatMap(formsOf)

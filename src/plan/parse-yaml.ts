@@ -29,7 +29,7 @@ export function parseYaml(text: string): Parsed {
     return { line: Math.max(1, line), column: Math.max(1, col) }
   }
   const document = compose(text.replace(/^\uFEFF/, ''), { lines, place })
-  if (document.contents === null)
+  if (document.contents === null || (isScalar(document.contents) && document.contents.value === null))
     refuse('plan/empty', 'the file is empty; "ditchline new FILE" writes one to start from', place(0))
   refuseAliases(document, place)
   refuseProto(document, place)

@@ -68,12 +68,18 @@ export class Problems {
     this.#add({ problem: { code, at: pathText(path), message, ...(hint ? { hint } : {}) }, path, of: 'key' })
   }
 
-  /** Adds those of `others` that stand neither at, within, nor around a place that already has a problem. */
+  /**
+   * Adds those of `others` that don't stand at or within a place that already has a problem, nor around a key that is
+   * wrong: it may be the very key that they miss.
+   */
   addElsewhere(others: Problems): void {
     const before = [...this.#found]
-    for (const found of others.#found)
-      if (!before.some(({ path }) => isWithin(path, found.path) || isWithin(found.path, path)))
-        this.#add(found)
+    for (const found of others.#found) {
+      const isKnown = before.some(
+        ({ path, of }) => isWithin(found.path, path) || (of === 'key' && isWithin(path, found.path)),
+      )
+      if (!isKnown) this.#add(found)
+    }
   }
 
   #add(found: Found): void {

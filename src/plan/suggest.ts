@@ -4,14 +4,23 @@
  * @source optimal string alignment: Damerau 1964, Levenshtein 1966
  */
 export function nearestName(wrong: string, known: readonly string[]): string | undefined {
+  const meant = wrong.toLowerCase().slice(0, LONGEST)
   const scored = known
-    .map((name) => ({ name, distance: editDistance(wrong.toLowerCase().slice(0, 60), name.toLowerCase()) }))
-    .filter(
-      ({ name, distance }) => distance <= Math.max(1, Math.floor(Math.max(name.length, wrong.length) * 0.4)),
-    )
+    .map((name) => ({ name, distance: distanceTo(meant, name.toLowerCase()) }))
+    .filter(({ name, distance }) => distance <= Math.max(1, 0.4 * Math.max(name.length, meant.length)))
+    .filter(({ name, distance }) => distance < name.length)
     .sort((a, b) => a.distance - b.distance)
   return scored[0]?.name
 }
+
+/** Longer names than this are compared by their beginning. */
+const LONGEST = 60
+
+/** A name that is only written longer or shorter is near. */
+const distanceTo = (meant: string, name: string): number =>
+  Math.min(meant.length, name.length) > 1 && (meant.startsWith(name) || name.startsWith(meant))
+    ? 1
+    : editDistance(meant, name)
 
 function editDistance(a: string, b: string): number {
   let before: number[] = []
