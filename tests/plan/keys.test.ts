@@ -171,7 +171,7 @@ test('a pieced band has a unit, fabrics by patch, and a filler along it or by pa
     pieced: { fillers: { diamond: { name: 'arcs', values: {}, given: [] } } },
   })
   expect(first(`${pieced}, filler: { triangle: { lattice: { spacing: 0.3 } } }`).pieced?.fillers).toEqual({
-    triangle: { name: 'lattice', values: { spacing: 7.62 }, given: .spacing },
+    triangle: { name: 'lattice', values: { spacing: 7.62 }, given: ['spacing'] },
   })
   expect(first(`${pieced}, filler: { waves: { count: 2 } }`).filler).toMatchObject({ given: ['count'] })
 })
@@ -283,7 +283,10 @@ test.each([
   ['wool', 3],
   ['polyester', 3],
 ])('lines of quilting on %s are usually at most %i in apart', (kind, limit) => {
-  expect(read(`batting: { kind: ${kind} }`).batting).toMatchObject({ kind, limit: limit * 25.4 })
+  expect(read(`batting: { kind: ${kind} }`).batting).toMatchObject({
+    kind,
+    limit: expect.closeTo(limit * 25.4, 6),
+  })
 })
 
 test('what the label of the batting says wins', () => {
