@@ -217,7 +217,8 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
     if (isMap(node)) {
       const pair = node.items.filter((item) => keyOf(item.key) === String(step)).at(-1)
       if (!pair) return offset
-      const wanted = of === 'key' && i === path.length - 1 ? undefined : startOf(pair.value)
+      const isKey = (of === 'key' && i === path.length - 1) || isNothing(pair.value)
+      const wanted = isKey ? undefined : startOf(pair.value)
       offset = wanted ?? startOf(pair.key) ?? offset
       node = pair.value
     } else if (isSeq(node)) {
@@ -227,5 +228,8 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
   }
   return offset
 }
+
+/** A key without a value stands for itself. */
+const isNothing = (value: unknown): boolean => isScalar(value) && value.range?.[0] === value.range?.[1]
 
 const startOf = (node: unknown): number | undefined => (isNode(node) ? node.range?.[0] : undefined)
