@@ -52,7 +52,7 @@ export function planQuilt(
   const route = solveByAreas(graph, { plans: orders, seed: plan.seed })
   const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: plan.thread.colour }))
   const figures = measureLines(lines, reach)
-  const reckoning = reckonLines(lines, plan, { repositions: figures.repositions.length })
+  const reckoning = reckonLines(lines, plan, movesOf(plan, figures.repositions.length))
   const report = buildReport({
     plan,
     quilt,
@@ -61,7 +61,7 @@ export function planQuilt(
     lowerBoundMm:
       net.fills.reduce((sum, fill) => sum + fill.length, 0) +
       lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost,
-    extras: listExtras(lines, { overlaps: figures.overlaps, quilt }),
+    extras: listExtras(lines, { overlaps: figures.overlaps, quilt, units: plan.units }),
     areas: orders[route.plan]?.length ?? 0,
     figures,
     reckoning,
@@ -92,6 +92,10 @@ export function layOutPlan(plan: Plan): Quilt {
     binding: plan.binding,
   })
 }
+
+/** On a frame every move of the quilt is an advance of its rollers. */
+const movesOf = ({ machine }: Plan, moves: number) =>
+  machine.kind === 'frame' ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
 
 /** The filler of each band as the engine needs it: the motif itself and its values. */
 function fillersOf(plan: Plan, motifs: Readonly<Record<string, Motif>>): (Filler | undefined)[] {

@@ -29,6 +29,9 @@ function fractionText(inches: number): string {
 export const longLengthText = (mm: number, units: LengthUnit): string =>
   units === 'in' ? `${numberText(mm / MM_PER.yd, 1)} yd` : `${numberText(mm / MM_PER.m, 1)} m`
 
+/** A count with a comma between the thousands: a locale's own rules take long to load. */
+export const countText = (count: number): string => String(count).replaceAll(/\B(?=(\d{3})+$)/g, ',')
+
 /** Said in every file for a machine that moves by itself. */
 export const FRAME_CAUTIONS: readonly string[] = [
   'CAUTION: the machine moves by itself.',
