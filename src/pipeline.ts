@@ -13,9 +13,11 @@ import type { Catalog } from './plan/settle-plan.ts'
 import { layOutQuilt } from './quilt/layout.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
+import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
 import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
+import { needlePoints } from './report/needle-points.ts'
 import { reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
 import { lowerBound, solveByAreas } from './route/index.ts'
@@ -68,6 +70,8 @@ export function planQuilt(
     gaps: findGaps(figures.polylines, quilt),
     warnings,
   })
+  let needles: Drawing['stitches']
+  let swatches: Drawing['swatches']
   const drawing: Drawing = {
     title: plan.title,
     quilt,
@@ -79,6 +83,16 @@ export function planQuilt(
     fillers: plan.bands.map((band) =>
       band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : 'nothing',
     ),
+    ...drawnFigures(report),
+    // Made when they are asked for: most outputs need neither.
+    get stitches() {
+      needles ??= reckoning.stitches.map(needlePoints)
+      return needles
+    },
+    get swatches() {
+      swatches ??= swatchesOf(plan, quilt)
+      return swatches
+    },
   }
   return { plan, quilt, drawing, report }
 }

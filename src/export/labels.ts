@@ -154,6 +154,12 @@ export const LABELS = {
       `Travel in the ditch ${way}, ${length}: ${reason}.`,
     ditch: (way: string, length: string): string => `Stitch in the ditch ${way}, ${length}.`,
   },
+  picture: {
+    bobbin: (number: number): string => `bobbin change ${number}`,
+    gap: (shape: 'circle' | 'square', band: string | undefined, size: string): string =>
+      `largest ${shape} without stitching${band === undefined ? '' : ` in ${band}`}: ${size}`,
+    swatches: (times: number): string => `The thread on each band's fabric, ${times} times as thick as life`,
+  },
   html: {
     figures: 'Figures',
     warnings: 'Warnings',
