@@ -1,5 +1,5 @@
 import { MOTIFS } from '../../motifs/index.ts'
-import { layOutPlan } from '../pipeline.ts'
+import { catalogOf, layOutPlan } from '../engine-input.ts'
 import { LIMITS } from '../plan/limits.ts'
 import { readPlan } from '../plan/read-plan.ts'
 import { chooseThread } from '../report/thread-choice.ts'
@@ -10,8 +10,8 @@ import { attempt, terminal } from './run.ts'
 /** `ditchline thread FILE`: how threads look on the quilt's fabrics. */
 export function threadCommand(file: string, { json = false }: { json?: boolean }): Promise<number> {
   const work = () => {
-    const { plan } = readPlan(readText(file, LIMITS.fileBytes), { motifs: MOTIFS })
-    const choice = chooseThread(plan, layOutPlan(plan))
+    const { plan } = readPlan(readText(file, LIMITS.fileBytes), catalogOf(MOTIFS))
+    const choice = chooseThread(plan, layOutPlan(plan).quilt)
     terminal.out(json ? JSON.stringify(choice, null, 2) : threadText(choice))
   }
   return attempt(work, { file, to: terminal })

@@ -12,6 +12,7 @@ import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
 import { spoolsNeeded } from '../stitch/thread-use.ts'
 import { bandArea } from './band-area.ts'
 import type { QuiltGaps } from './find-gaps.ts'
+import { isQuilted } from './is-quilted.ts'
 import type { LineFigures } from './measure-line.ts'
 import type { Reckoning } from './reckon.ts'
 import type { Extra, Report, Warning } from './report.ts'
@@ -102,13 +103,12 @@ function threadEntry({ plan, quilt, reckoning }: Findings): Report['thread'] {
     bobbins: reckoning.changes.length + 1,
     capacityM: round(plan.thread.bobbinM),
     capacityIsEstimate: plan.thread.isEstimate,
-    spoolM: round(plan.thread.spoolM),
-    spoolIsAssumed: plan.thread.spoolIsAssumed,
+    spoolM: plan.thread.spoolM === undefined ? null : round(plan.thread.spoolM),
     spools: reckoning.thread.map(({ thread, needleM, bobbinM }) => ({
       thread,
       needleM: round(needleM),
       bobbinM: round(bobbinM),
-      spools: spoolsNeeded(needleM + bobbinM, plan.thread.spoolM),
+      spools: plan.thread.spoolM === undefined ? null : spoolsNeeded(needleM + bobbinM, plan.thread.spoolM),
     })),
     bobbinChanges: reckoning.changes.map(({ at, alongMm, reason }) => ({
       at: roundPoint(at),
@@ -220,18 +220,20 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
 
 /** The bands that are quilted, each against the one inside it. */
 function evennessOf({ plan, quilt, figures }: Findings): Evenness {
-  const quilted = plan.bands.flatMap(({ name, filler }, index) =>
-    filler ? [{ name, lengthMm: figures.stitchedMm.get(index) ?? 0, areaMm2: bandArea(quilt, index) }] : [],
+  const quilted = plan.bands.flatMap((band, index) =>
+    isQuilted(band)
+      ? [{ name: band.name, lengthMm: figures.stitchedMm.get(index) ?? 0, areaMm2: bandArea(quilt, index) }]
+      : [],
   )
   return measureEvenness(quilted)
 }
 
 /** What the quilt may measure after its first wash. */
 function washedEntry({ plan, quilt }: Findings): Report['washed'] {
-  const batting = BATTINGS[plan.batting.kind as BattingKind]
-  const [least, most] = batting.shrinkage
+  const most = plan.batting.shrinkage
+  const least = Math.min(most, BATTINGS[plan.batting.kind as BattingKind]?.shrinkage[0] ?? 0)
   const range = (mm: number): [number, number] => {
-    const [small, large] = afterWash(mm, batting)
+    const [small, large] = afterWash(mm, { shrinkage: [least, most] })
     return [round(small), round(large)]
   }
   return {

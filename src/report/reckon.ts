@@ -27,7 +27,8 @@ export function reckonLines(
   const settings = {
     ...STITCH_DEFAULTS,
     lengthMm: plan.stitch.length,
-    tieOff: { ...STITCH_DEFAULTS.tieOff, count: plan.stitch.tieOffs },
+    chordTolerance: plan.stitch.chordTolerance,
+    tieOff: { count: plan.stitch.tieOff.count, lengthMm: plan.stitch.tieOff.length },
   }
   const threadSettings = {
     ...THREAD_DEFAULTS,
@@ -58,12 +59,13 @@ export function reckonLines(
   }
 }
 
-const timeSettings = ({ machine, time }: Plan): TimeSettings => ({
+/** The machine's rates as the plan gives them. */
+const timeSettings = ({ machine }: Plan): TimeSettings => ({
   stitchesPerMinute: machine.speed,
-  tightCurveSpeed: time.tightCurveSpeed,
-  tightRadius: time.tightRadius,
-  repositionSeconds: time.reposition,
-  bobbinSeconds: time.bobbin,
-  startSeconds: time.start,
-  advanceSeconds: time.advance,
+  tightCurveSpeed: machine.tightCurveSpeed,
+  tightRadius: machine.tightRadius,
+  repositionSeconds: machine.repositionSeconds,
+  bobbinSeconds: machine.bobbinSeconds,
+  startSeconds: machine.startSeconds,
+  advanceSeconds: machine.advanceSeconds,
 })

@@ -91,13 +91,13 @@ function walkingFootTable({ bands, units }: Report): ReportTable {
 function spoolTable({ thread, units }: Report): ReportTable {
   const long = (m: number) => longLengthText(m * 1000, units)
   return {
-    caption: `Thread, with waste and tails; a spool is ${thread.spoolIsAssumed ? 'taken to hold' : 'said to hold'} ${long(thread.spoolM)}`,
+    caption: `Thread, with waste and tails${thread.spoolM === null ? '' : `; a spool holds ${long(thread.spoolM)}`}`,
     head: ['Thread', 'Needle', 'Bobbin', 'Spools'],
     rows: thread.spools.map((colour) => [
       colour.thread,
       long(colour.needleM),
       long(colour.bobbinM),
-      String(colour.spools),
+      colour.spools === null ? 'say what a spool holds' : String(colour.spools),
     ]),
   }
 }

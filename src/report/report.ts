@@ -27,7 +27,11 @@ const spools = z.strictObject({
   thread: z.string().describe('CSS colour'),
   needleM: z.number().describe('needle thread with waste and tails, m'),
   bobbinM: z.number().describe('bobbin thread with waste and tails, m'),
-  spools: z.number().int().describe('spools that hold both'),
+  spools: z
+    .number()
+    .int()
+    .nullable()
+    .describe('spools that hold both; null where the plan does not say what one holds'),
 })
 
 const band = z.strictObject({
@@ -95,8 +99,7 @@ export const reportFormat = z.strictObject({
     bobbins: z.number().int(),
     capacityM: z.number().describe('thread on one bobbin, m'),
     capacityIsEstimate: z.boolean(),
-    spoolM: z.number().describe('thread on one spool, m'),
-    spoolIsAssumed: z.boolean().describe('the plan does not say what a spool holds'),
+    spoolM: z.number().nullable().describe('thread on one spool, m; null where the plan does not say'),
     spools: z.array(spools).describe('by colour'),
     bobbinChanges: z.array(
       z.strictObject({ at: place, alongMm: mm('along the line'), where: z.string(), reason: z.string() }),

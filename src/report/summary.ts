@@ -15,7 +15,8 @@ export function summaryText(report: Report): string {
     `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
-    `${count(spoolCount(thread), 'spool')} of ${longLengthText(thread.spoolM * 1000, units)}${thread.spoolIsAssumed ? ' (assumed)' : ''}; about ${durationText(time.minutes)} of work`,
+    ...spoolLines(report),
+    `About ${durationText(time.minutes)} of work`,
     ...thread.bobbinChanges.map(
       ({ where, alongMm }, i) => `Bobbin change ${i + 1}: after ${longLengthText(alongMm, units)}, ${where}`,
     ),
@@ -27,8 +28,12 @@ export function summaryText(report: Report): string {
 }
 
 const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`
-const spoolCount = ({ spools }: Report['thread']): number =>
-  spools.reduce((sum, colour) => sum + colour.spools, 0)
+/** How many spools of each colour there must be, if the plan says what one holds. */
+function spoolLines({ thread: { spools, spoolM }, units }: Report): string[] {
+  if (spoolM === null) return []
+  const each = longLengthText(spoolM * 1000, units)
+  return spools.map((colour) => `${count(colour.spools ?? 0, 'spool')} of ${each} of ${colour.thread}`)
+}
 
 /** A length that may lie between two, in words. */
 export function rangeText([least, most]: readonly [number, number], units: Report['units']): string {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { MOTIFS } from '../../motifs/index.ts'
+import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
 import { planFromText } from '../../src/pipeline.ts'
 import { reportFormat } from '../../src/report/report.ts'
@@ -8,7 +9,7 @@ import { reportTables } from '../../src/report/report-tables.ts'
 import { summaryText } from '../../src/report/summary.ts'
 import { BATTINGS } from '../../src/stitch/batting.ts'
 
-const plan = (file: unknown) => planFromText(JSON.stringify(file), { motifs: MOTIFS })
+const plan = (file: unknown) => planFromText(JSON.stringify(file), catalogOf(MOTIFS))
 const quilt = (more: Record<string, unknown> = {}) => ({
   title: 'Slipway',
   centre: { width: 12, height: 16 },
@@ -51,7 +52,6 @@ describe('the report', () => {
     const [spools] = report.thread.spools
     expect(report.thread.spools).toHaveLength(1)
     expect(spools!.spools).toBe(Math.ceil((report.thread.topM + report.thread.bobbinM) / 50))
-    expect(report.thread.spoolIsAssumed).toBe(false)
     expect(report.thread.bobbins).toBe(report.thread.bobbinChanges.length + 1)
     expect(report.thread.bobbinChanges.length).toBeGreaterThan(0)
     for (const { where } of report.thread.bobbinChanges)
@@ -89,8 +89,15 @@ describe('the report', () => {
   })
 
   it('adds its time up from its rates, and takes every rate from the plan', () => {
-    const time = { tightCurveSpeed: 0.5, reposition: 30, bobbin: 60, start: 10, advance: 20 }
-    const slow = plan(quilt({ time, machine: { speed: 400 }, thread: { bobbin: '8 m' } })).report.time
+    const machine = {
+      speed: 400,
+      tightCurveSpeed: 0.5,
+      repositionSeconds: 30,
+      bobbinSeconds: 60,
+      startSeconds: 10,
+      advanceSeconds: 20,
+    }
+    const slow = plan(quilt({ machine, thread: { bobbin: '8 m' } })).report.time
     expect(slow.parts.map((part) => part.rate)).toEqual([
       '400 stitches/min',
       '200 stitches/min',
@@ -147,9 +154,9 @@ describe('nonsense in what is reckoned with', () => {
     ['tails of a mile', { thread: { tail: '1609 m' } }, 'thread.tail'],
     ['waste over 100 %', { thread: { waste: 1.5 } }, 'thread.waste'],
     ['a speed of nothing', { machine: { speed: 0 } }, 'machine.speed'],
-    ['a rate below nothing', { time: { bobbin: -1 } }, 'time.bobbin'],
-    ['curves faster than straight lines', { time: { tightCurveSpeed: 2 } }, 'time.tightCurveSpeed'],
-    ['an unknown rate', { time: { lunch: 30 } }, 'time.lunch'],
+    ['a rate below nothing', { machine: { bobbinSeconds: -1 } }, 'machine.bobbinSeconds'],
+    ['curves faster than straight lines', { machine: { tightCurveSpeed: 2 } }, 'machine.tightCurveSpeed'],
+    ['an unknown rate', { machine: { lunchSeconds: 30 } }, 'machine.lunchSeconds'],
     ['an unknown colour', { thread: { colour: 'blurple' } }, 'thread.colour'],
     ['an unknown batting', { batting: { kind: 'wadding' } }, 'batting.kind'],
   ])('refuses %s with its place', (_, more, at) => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { MOTIFS } from '../../motifs/index.ts'
+import { catalogOf, layOutPlan } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
-import { layOutPlan } from '../../src/pipeline.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
 import { PLAIN_THREADS } from '../../src/report/plain-threads.ts'
 import { chooseThread } from '../../src/report/thread-choice.ts'
@@ -10,8 +10,8 @@ import { threadText } from '../../src/report/thread-text.ts'
 import { colourDifference, labOf } from '../../src/stitch/thread-colour.ts'
 
 const choose = (file: unknown) => {
-  const { plan } = readPlan(JSON.stringify(file), { motifs: MOTIFS })
-  return chooseThread(plan, layOutPlan(plan))
+  const { plan } = readPlan(JSON.stringify(file), catalogOf(MOTIFS))
+  return chooseThread(plan, layOutPlan(plan).quilt)
 }
 const quilt = (fabric: unknown, more: Record<string, unknown> = {}) => ({
   title: 'Pilot boats',
