@@ -3,8 +3,10 @@ import type { Motif } from './motif/contract.ts'
 import type { Filler } from './motif/draw-stretch.ts'
 import type { BandFiller } from './pieces/band-filler.ts'
 import { PATCH_FILLERS } from './pieces/patch-fillers/index.ts'
+import type { WantedPlace } from './pieces/place-vertex.ts'
+import type { Wishes } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
-import type { BandPlan, FabricColour, FillerChoice, Plan } from './plan/plan.ts'
+import type { BandPlan, FabricColour, FillerChoice, Place, Plan } from './plan/plan.ts'
 import { diagnoseMeasured } from './quilt/diagnose-measured.ts'
 import { layOutQuilt, type QuiltSize } from './quilt/layout.ts'
 import { layOutMeasured } from './quilt/measured-layout.ts'
@@ -74,3 +76,12 @@ export function fillersOf(plan: Plan, motifs: Readonly<Record<string, Motif>>): 
     }
   })
 }
+
+/** What the plan asks of the line's way. */
+export function wishesOf(plan: Plan): Wishes {
+  const { start, end, order, work } = plan.route
+  return { start: wantedPlace(start, plan), end: wantedPlace(end, plan), order, work }
+}
+
+const wantedPlace = (place: Place, { bands }: Plan): WantedPlace =>
+  place.kind === 'side' ? { ...place, band: bands.findIndex(({ name }) => name === place.band) } : place

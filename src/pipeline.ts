@@ -1,15 +1,10 @@
-import { fillersOf, layOutPlan } from './engine-input.ts'
+import { fillersOf, layOutPlan, wishesOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
-import { areaOrders } from './pieces/areas.ts'
-import { lapOrders } from './pieces/lap-orders.ts'
-import { type Net, tieNet } from './pieces/net.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
-import { placeVertex, type WantedPlace } from './pieces/place-vertex.ts'
-import { routeGraph } from './pieces/route-graph.ts'
-import { threadLine } from './pieces/thread-line.ts'
+import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
-import type { Place, Plan } from './plan/plan.ts'
+import type { Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
@@ -18,7 +13,22 @@ import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
-import { lowerBound, type RouteGraph, type RouteResult, solveByAreas } from './route/index.ts'
+import { lowerBound } from './route/index.ts'
+
+/** A quilt with its fillers fitted, cut at their touches: what the way leads through. */
+export interface FilledQuilt {
+  readonly plan: Plan
+  readonly quilt: Quilt
+  readonly pieces: Pieces
+  /** What the measures of the real quilt say. */
+  readonly findings: readonly Problem[]
+}
+
+/** A quilt with its line, before anything is reckoned: what a first picture needs. */
+export interface ThreadedQuilt extends FilledQuilt {
+  readonly line: PlannedLine
+  readonly drawing: Drawing
+}
 
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
 export interface PlannedQuilt {
@@ -39,60 +49,33 @@ export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
   return planQuilt(plan, { catalog, warnings })
 }
 
-/** A quilt with its fillers fitted, cut at their touches: what the way leads through. */
-export interface FilledQuilt {
-  readonly plan: Plan
-  readonly quilt: Quilt
-  readonly pieces: Pieces
-  /** What the measures of the real quilt say. */
-  readonly findings: readonly Problem[]
-}
-
-/** A quilt with its line, before anything is reckoned: what a first picture needs. */
-export interface ThreadedQuilt extends FilledQuilt {
-  readonly net: Net
-  readonly graph: RouteGraph
-  readonly route: RouteResult
-  readonly drawing: Drawing
-}
-
-/** Plans a quilt: lay it out, fit the fillers, find the way, thread the line, reckon what it takes. */
+/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
 export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
-  const threaded = threadQuilt(fillQuilt(plan, catalog), catalog)
+  const filled = fillQuilt(plan, catalog)
+  const threaded = threadQuilt(filled, catalog)
   return reckonQuilt(threaded, warnings)
 }
 
-/** Lays the quilt out and fits the fillers. */
+/** Lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const { quilt, findings } = layOutPlan(plan)
-  const { reach } = plan.machine
-  return {
-    plan,
-    quilt,
-    findings,
-    pieces: cutPieces(quilt, fillersOf(plan, catalog.motifs), { reach, seed: plan.seed }),
-  }
+  const fillers = fillersOf(plan, catalog.motifs)
+  const pieces = cutPieces(quilt, fillers, { reach: plan.machine.reach, seed: plan.seed })
+  return { plan, quilt, pieces, findings }
 }
 
 /** Finds the way through the pieces and threads the line along it. */
 export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
-  const { plan, quilt, pieces } = filled
-  const net = tieNet(quilt, pieces)
-  const graph = routeGraph(net, pieces)
-  const orders = ordersOf(plan, { quilt, pieces, net })
-  const route = solveByAreas(graph, {
-    plans: orders,
-    seed: plan.seed,
-    ...endsOf(plan, { quilt, pieces, net }),
-  })
+  const { plan, quilt } = filled
+  const line = planLine(lineTaskOf(filled))
   const drawing: Drawing = {
     title: plan.title,
     quilt,
-    lines: route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: plan.thread.colour })),
-    areaCount: orders[route.plan]?.length ?? 0,
+    lines: line.lines,
+    areaCount: line.areas.length,
     units: plan.units,
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
@@ -100,24 +83,22 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
       band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
-  return { ...filled, net, graph, route, drawing }
+  return { ...filled, line, drawing }
 }
 
 /** Measures the line and reckons what it takes. */
 export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
-  const { plan, quilt, pieces, net, graph, route, drawing } = threaded
-  const figures = measureLines(drawing.lines, plan.machine.reach)
-  const reckoning = reckonLines(drawing.lines, plan, { repositions: figures.repositions.length })
+  const { plan, quilt, pieces, line, drawing } = threaded
+  const figures = measureLines(line.lines, plan.machine.reach)
+  const reckoning = reckonLines(line.lines, plan, { repositions: figures.repositions.length })
   const report = buildReport({
     plan,
     quilt,
     fits: pieces.fits,
-    route,
-    lowerBoundMm:
-      net.fills.reduce((sum, fill) => sum + fill.length, 0) +
-      lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost,
-    extras: listExtras(drawing.lines, { overlaps: figures.overlaps, quilt }),
-    areas: drawing.areaCount,
+    route: line.route,
+    lowerBoundMm: shortestOf(line),
+    extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt }),
+    areas: line.areas.length,
     figures,
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
@@ -126,28 +107,21 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
   return { plan, quilt, drawing, reckoning, report }
 }
 
-interface Tied {
-  readonly quilt: Quilt
-  readonly pieces: Pieces
-  readonly net: Net
-}
+/** What the line is planned over, and what the plan asks of its way. */
+export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
+  quilt,
+  pieces,
+  reach: plan.machine.reach,
+  wishes: wishesOf(plan),
+  thread: plan.thread.colour,
+  seed: plan.seed,
+})
 
-/** The orders of work that the plan allows. */
-function ordersOf({ route }: Plan, { quilt, pieces, net }: Tied) {
-  return route.work === 'laps'
-    ? lapOrders({ pieces, net, quilt }, route.order)
-    : areaOrders(pieces, net, route.order)
+/** No line over the same pieces with as few starts as there must be is shorter, mm. */
+function shortestOf({ net, graph }: PlannedLine): number {
+  const required = net.fills.reduce((sum, fill) => sum + fill.length, 0)
+  return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
 }
-
-/** The vertices where the plan wants the line to begin and end, if it does. */
-function endsOf(plan: Plan, tied: Tied): { start?: number; end?: number } {
-  const start = placeVertex(wantedPlace(plan.route.start, plan), tied, 'route.start')
-  const end = placeVertex(wantedPlace(plan.route.end, plan), tied, 'route.end')
-  return { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
-}
-
-const wantedPlace = (place: Place, { bands }: Plan): WantedPlace =>
-  place.kind === 'side' ? { ...place, band: bands.findIndex(({ name }) => name === place.band) } : place
 
 /** What fills a band's patches, in words. */
 function patchFillersText({ pieced }: Plan['bands'][number]): string {

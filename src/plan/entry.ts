@@ -138,8 +138,7 @@ export class Entry {
     const colour = typeof value === 'string' ? formatColour(value) : undefined
     if (colour) return colour
     const message = `is ${show(value)}; expected a CSS colour such as #3f6f86, navy or hsl(200 40% 40%)`
-    const hint = value === null ? 'put a colour that begins with # in quotes' : undefined
-    this.refuse({ code: 'plan/colour', message, hint })
+    this.refuse({ code: 'plan/colour', message })
     return fallback
   }
 

@@ -28,6 +28,8 @@ export const LIMITS = {
   seams: 600,
   /** Problems that are told at once. */
   problems: 500,
+  /** Problems for which a near name is sought. */
+  hints: 50,
   /** The seed: a whole number from 0. */
   seed: 2 ** 31 - 1,
 } as const

@@ -1,4 +1,5 @@
 import {
+  type Alias,
   type Document,
   isAlias,
   isMap,
@@ -9,6 +10,7 @@ import {
   LineCounter,
   parseDocument,
   visit,
+  type YAMLMap,
 } from 'yaml'
 import { PlanError, type Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
@@ -44,7 +46,7 @@ export function parseYaml(text: string): Parsed {
   refuseSyntax(document, place)
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null))
     throw refuse('plan/empty', 'the file is empty; "ditchline new FILE" writes a plan to start from')
-  refuseAliases(document, place)
+  const twins = inspect(document, place)
   const data = plainData(document)
   if (typeof data !== 'object' || data === null || Array.isArray(data)) {
     const what = Array.isArray(data) ? 'a list' : 'a single value'
@@ -52,7 +54,7 @@ export function parseYaml(text: string): Parsed {
     throw refuse('plan/root', message, place(startOf(document.contents) ?? 0))
   }
   const locate: Locate = (path, of) => place(offsetOf(document, path, of))
-  return { data: data as Record<string, unknown>, locate, twins: findTwins(document, place) }
+  return { data: data as Record<string, unknown>, locate, twins }
 }
 
 /** Counts bytes in UTF-8 without encoding the text. */
@@ -85,7 +87,12 @@ function parseText(text: string, lineCounter: LineCounter): Document {
 const tooDeep = (position = START): PlanError =>
   refuse('plan/too-deep', `nested too deeply; a plan has at most ${LIMITS.depth} levels`, position)
 
-type Place = (offset: number) => { line: number; column: number }
+interface Position {
+  readonly line: number
+  readonly column: number
+}
+
+type Place = (offset: number) => Position
 
 /** Everything that the parser stumbled over ends the reading. */
 function refuseSyntax(document: Document, place: Place): void {
@@ -117,24 +124,57 @@ function syntaxText(message: string): string {
   return `broken YAML: ${short.charAt(0).toLowerCase()}${short.slice(1)}`
 }
 
-/** The keys that are given twice in a group. One can go on looking: the data has the last one. */
-function findTwins(document: Document, place: Place): Problem[] {
+/**
+ * Looks through the whole document once.
+ *
+ * @returns the keys that are given twice in a group. One can go on looking: the data has the last one
+ * @throws PlanError if there are too many aliases, or one of nothing
+ */
+function inspect(document: Document, place: Place): Problem[] {
   const twins: Problem[] = []
+  let aliases = 0
   visit(document, {
+    Alias(_, alias) {
+      aliases++
+      refuseAlias(alias, { document, aliases, position: place(startOf(alias) ?? 0) })
+    },
     Map(_, map, ancestors) {
-      const seen = new Set<string>()
-      for (const { key } of map.items) {
-        const name = keyOf(key)
-        if (seen.has(name) && twins.length < LIMITS.problems)
-          twins.push(twinAt([...pathTo([...ancestors, map]), name], place(startOf(key) ?? 0)))
-        seen.add(name)
+      for (const key of twinKeys(map)) {
+        if (twins.length >= LIMITS.problems) return
+        twins.push(twinAt([...pathTo([...ancestors, map]), keyOf(key)], place(startOf(key) ?? 0)))
       }
     },
   })
   return twins
 }
 
-const twinAt = (path: Path, position: { line: number; column: number }): Problem => ({
+/** The keys of a group that stand in it before. */
+function twinKeys({ items }: YAMLMap): unknown[] {
+  const seen = new Set<string>()
+  return items.flatMap(({ key }) => {
+    const name = keyOf(key)
+    if (seen.has(name)) return [key]
+    seen.add(name)
+    return []
+  })
+}
+
+interface AliasUse {
+  readonly document: Document
+  readonly aliases: number
+  readonly position: Position
+}
+
+function refuseAlias(alias: Alias, { document, aliases, position }: AliasUse): void {
+  if (aliases > LIMITS.aliases)
+    throw refuse('plan/aliases', `more than ${LIMITS.aliases} aliases; write them out`, position)
+  if (!alias.resolve(document)) {
+    const message = `broken YAML: nothing before *${alias.source} is named &${alias.source}`
+    throw refuse('plan/syntax', message, position)
+  }
+}
+
+const twinAt = (path: Path, position: Position): Problem => ({
   code: 'plan/duplicate-key',
   at: pathText(path),
   message: `the key ${show(path.at(-1))} is given twice; give it once`,
@@ -149,24 +189,6 @@ const pathTo = (chain: readonly unknown[]): Path =>
     if (isPair(node)) return [keyOf(node.key)]
     return isSeq(node) && i + 1 < chain.length ? [node.items.indexOf(chain[i + 1])] : []
   })
-
-function refuseAliases(document: Document, place: Place): void {
-  let count = 0
-  visit(document, {
-    Alias(_, node) {
-      count++
-      const position = place(startOf(node) ?? 0)
-      if (count > LIMITS.aliases)
-        throw refuse('plan/aliases', `more than ${LIMITS.aliases} aliases; write them out`, position)
-      if (!node.resolve(document))
-        throw refuse(
-          'plan/syntax',
-          `broken YAML: nothing before *${node.source} is named &${node.source}`,
-          position,
-        )
-    },
-  })
-}
 
 /** @throws PlanError if aliases multiply, or the data is nested too deeply (an alias may hold itself) */
 function plainData(document: Document): unknown {
@@ -195,7 +217,8 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
     if (isMap(node)) {
       const pair = node.items.filter((item) => keyOf(item.key) === String(step)).at(-1)
       if (!pair) return offset
-      const wanted = of === 'key' && i === path.length - 1 ? undefined : startOf(pair.value)
+      const isKey = (of === 'key' && i === path.length - 1) || isNothing(pair.value)
+      const wanted = isKey ? undefined : startOf(pair.value)
       offset = wanted ?? startOf(pair.key) ?? offset
       node = pair.value
     } else if (isSeq(node)) {
@@ -205,5 +228,8 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
   }
   return offset
 }
+
+/** A key without a value stands for itself. */
+const isNothing = (value: unknown): boolean => isScalar(value) && value.range?.[0] === value.range?.[1]
 
 const startOf = (node: unknown): number | undefined => (isNode(node) ? node.range?.[0] : undefined)

@@ -46,30 +46,31 @@ export function listNames(names: readonly string[]): string {
 export interface Fault {
   readonly code: string
   readonly message: string
-  readonly hint?: string | undefined
+  /** What to do about it; a function where that takes a search. */
+  readonly hint?: string | (() => string | undefined) | undefined
   /** What the place in the file is that of. */
   readonly of?: 'key' | 'value'
 }
 
 /** Collects what is wrong, so that all of it is told at once. */
 export class Problems {
-  readonly #found: { readonly path: Path; readonly fault: Fault }[] = []
+  readonly #found: { readonly path: Path; readonly problem: Problem; readonly of: 'key' | 'value' }[] = []
+  #count = 0
 
-  add(path: Path, fault: Fault): void {
-    this.#found.push({ path, fault })
+  /** Of very many problems only the first are kept, and fewer get a hint that takes a search. */
+  add(path: Path, { code, message, hint, of = 'value' }: Fault): void {
+    this.#count++
+    if (this.#count > LIMITS.problems) return
+    const found = typeof hint !== 'function' ? hint : this.#count <= LIMITS.hints ? hint() : undefined
+    const problem = { code, message, at: pathText(path), ...(found ? { hint: found } : {}) }
+    this.#found.push({ path, problem, of })
   }
 
-  get any(): boolean {
-    return this.#found.length > 0
-  }
-
-  /** The problems with their places in the file, in the file's order; of very many only the first. */
+  /** The problems with their places in the file, in the file's order. */
   list(locate: Locate): Problem[] {
-    const told = this.#found.slice(0, LIMITS.problems)
-    const problems = told.map(({ path, fault: { code, message, hint, of = 'value' } }): Problem => {
-      return { code, message, at: pathText(path), ...(hint ? { hint } : {}), position: locate(path, of) }
-    })
-    return problems.sort(byPosition)
+    return this.#found
+      .map(({ path, problem, of }) => ({ ...problem, position: locate(path, of) }))
+      .sort(byPosition)
   }
 }
 
