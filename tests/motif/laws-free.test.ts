@@ -11,7 +11,7 @@ import { translation } from '../../src/geometry/affine.ts'
 import { line, type Segment } from '../../src/geometry/segment.ts'
 import { reverseStroke, strokeLength, transformStroke } from '../../src/geometry/stroke.ts'
 import type { Drawn, Edge, Motif, Strip } from '../../src/motif/contract.ts'
-import { armOutward } from '../../src/motif/double-spiral.ts'
+import { archimedeanSpiral } from '../../src/motif/double-spiral.ts'
 import {
   isCrossing,
   isValidAtMitre,
@@ -81,14 +81,19 @@ describe.each(mitred)('%s', (_name, motif) => {
 describe('the arm of a spiral', () => {
   // L = (b/2) (theta sqrt(1 + theta^2) + asinh theta), Archimedes' spiral; lengths computed from it with 30 digits.
   it.each([
-    ['b = 1, one turn', 1, 0, 1, 21.2562941482],
-    ['pitch 1, 3 turns', 1 / (2 * Math.PI), 0, 3, 28.6029878927],
-    ['pitch 0.25, 4 turns', 0.25 / (2 * Math.PI), 0, 4, 12.6542543112],
-    ['pitch 0.5, r from 0.25 to 1.75', 0.5 / (2 * Math.PI), 0.5, 3.5, 18.9264998279],
-  ])('is as long as the formula says: %s', (_case, b, first, last, length) => {
-    const arm = { centre: [0, 0] as const, b, turn: 1 as const, zero: 0 }
-    const { start, segments } = armOutward(arm, first * 2 * Math.PI, last * 2 * Math.PI)
-    expect(strokeLength({ start: start.at, segments }) / length).toBeCloseTo(1, 3)
+    ['b = 1, one turn', 2 * Math.PI, 0, 1, 21.2562941482],
+    ['pitch 1, 3 turns', 1, 0, 3, 28.6029878927],
+    ['pitch 0.25, 4 turns', 0.25, 0, 4, 12.6542543112],
+    ['pitch 0.5, r from 0.25 to 1.75', 0.5, 0.5, 3.5, 18.9264998279],
+  ])('is as long as the formula says: %s', (_case, pitch, first, last, length) => {
+    // A thousand times as large: the arm is drawn for thread, and its steps for millimetres.
+    const k = 1000
+    const arm = archimedeanSpiral([0, 0], {
+      outer: k * last * pitch,
+      inner: k * first * pitch,
+      pitch: k * pitch,
+    })
+    expect(strokeLength(arm) / k / length).toBeCloseTo(1, 3)
   })
 })
 
