@@ -135,6 +135,7 @@ class Workshop {
         bands: plan.rhythms,
         stretches: plan.stretches,
         phase: place.phase,
+        ...(plan.wanted && { wanted: plan.wanted }),
       }),
       place,
     )
