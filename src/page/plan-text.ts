@@ -1,6 +1,6 @@
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml'
+import type { PlanFile } from '../plan/format.ts'
 import { parseLength } from '../plan/length.ts'
-import type { PlanFile } from '../plan/schema.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
 
 /** A place in the plan file: keys and list positions from the root. */

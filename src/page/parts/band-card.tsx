@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks'
 import type { Param } from '../../motif/contract.ts'
-import type { PlanFile } from '../../plan/schema.ts'
+import type { PlanFile } from '../../plan/format.ts'
 import { MM_PER } from '../../units.ts'
 import { addBand, duplicateBand, moveBand, removeBand } from '../plan-text.ts'
 import { askSwatches, catalog, chosen, edit, laid, plan, swatches, write } from '../state.ts'

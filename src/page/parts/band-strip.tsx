@@ -1,4 +1,4 @@
-import type { PlanFile } from '../../plan/schema.ts'
+import type { PlanFile } from '../../plan/format.ts'
 import { addBand, moveBand, type Path } from '../plan-text.ts'
 import { catalog, chosen, edit, laid, plan, problems, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
