@@ -102,9 +102,9 @@ export const LABELS = {
     ],
     stripSteps: [
       'Print this page first and measure both squares.',
-      'Trace each piece as often as it says, from corner to corner; the ticks lie on the middles of the sides.',
+      'Trace each piece as often as it says, from the middle of each side to its corners; ticks show the way to the middle. Turned over: with the other side of the paper up.',
       'A piece longer than a sheet goes on on the next one: lay them so that the ringed crosses meet.',
-      'Follow the arrows. Grey lines are seams.',
+      'Follow the arrows. Grey lines are seams; at a slanted end the next piece goes on.',
     ],
     piece: (band: string, piece: 'run' | 'corner', where: PieceWhere = {}): string => {
       const number = where.fromMiddle === undefined ? '' : ` ${where.fromMiddle} from the middle`
