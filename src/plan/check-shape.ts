@@ -81,7 +81,13 @@ function expected(issue: Issue): string {
   return KINDS[issue.expected] ?? issue.expected
 }
 
+/** Keys that take a colour. */
+const COLOUR_KEYS = new Set(['fabric', 'colour', 'thread', 'bindingFabric'])
+
 function hintFor(issue: Issue, value: unknown): string | undefined {
+  const [group, key] = issue.path.slice(-2)
+  const isColour = COLOUR_KEYS.has(String(key ?? group)) || group === 'fabrics'
+  if (value === null && isColour) return 'put a colour that begins with # in quotes'
   const isQuotedNumber =
     issue.code === 'invalid_type' && issue.expected === 'number' && typeof value === 'string'
   return isQuotedNumber && value.trim() !== '' && Number.isFinite(Number(value))

@@ -1,4 +1,5 @@
 import { inches } from '../units.ts'
+import { roundLength } from './length.ts'
 
 /**
  * What a plan is taken to say where it says nothing. A bare number is mm.
@@ -12,12 +13,12 @@ export const DEFAULTS = {
   centreFabric: '#f4efe4',
   /** In turn, from the inside out. */
   fabrics: ['#d9c7a0', '#8fa9b8'],
-  binding: inches(0.25),
+  binding: roundLength(inches(0.25)),
   bindingFabric: '#3b3230',
   machine: {
     kind: 'domestic',
-    reach: inches(14),
-    overlap: inches(1),
+    reach: roundLength(inches(14)),
+    overlap: roundLength(inches(1)),
     speed: 600,
     tightCurveSpeed: 0.6,
     tightRadius: 6,

@@ -17,7 +17,7 @@ const FABRIC = 0.25
 
 /** Lengths in inches; `left` is the share of the loft that is left under a stitch. */
 const batting = (limit: number, [loft, left]: readonly [number, number], shrinkage: number): Batting => ({
-  limitMm: inches(limit),
+  limitMm: roundLength(inches(limit)),
   thicknessMm: roundLength(2 * FABRIC + inches(loft) * left),
   shrinkage,
 })

@@ -194,7 +194,7 @@ const pathTo = (chain: readonly unknown[]): Path =>
 function plainData(document: Document): unknown {
   let data: unknown
   try {
-    data = document.toJS({ maxAliasCount: LIMITS.aliases })
+    data = document.toJS({ maxAliasCount: LIMITS.aliases + 1 })
   } catch (error) {
     if (error instanceof RangeError) throw tooDeep()
     throw refuse('plan/aliases', `aliases of aliases make more than ${LIMITS.aliases} copies; write them out`)
@@ -217,7 +217,8 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
     if (isMap(node)) {
       const pair = node.items.filter((item) => keyOf(item.key) === String(step)).at(-1)
       if (!pair) return offset
-      const wanted = of === 'key' && i === path.length - 1 ? undefined : startOf(pair.value)
+      const isKey = (of === 'key' && i === path.length - 1) || isNothing(pair.value)
+      const wanted = isKey ? undefined : startOf(pair.value)
       offset = wanted ?? startOf(pair.key) ?? offset
       node = pair.value
     } else if (isSeq(node)) {
@@ -227,5 +228,8 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
   }
   return offset
 }
+
+/** A key without a value stands for itself. */
+const isNothing = (value: unknown): boolean => isScalar(value) && value.range?.[0] === value.range?.[1]
 
 const startOf = (node: unknown): number | undefined => (isNode(node) ? node.range?.[0] : undefined)
