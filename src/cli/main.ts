@@ -1,4 +1,4 @@
-import { Argument, Command, CommanderError, Option } from 'commander'
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { exporterOf } from '../export/index.ts'
 import { TABLE_OPTIONS } from '../export/path/path-options.ts'
 import { addExportFlags, exportValues } from './export-flags.ts'
@@ -92,6 +92,19 @@ program
   .argument('<file>', 'the file to write')
   .option('--replace', 'allow the file to be replaced')
   .action(async (file, options) => finish((await import('./new-command.ts')).newCommand(file, options)))
+
+program
+  .command('page')
+  .description('the page: plan by looking, in the browser, on this machine only')
+  .option('-p, --port <number>', 'where to listen; a free port unless said', portArgument)
+  .option('--open', 'open it in the browser')
+  .action(async (options) => finish((await import('./page-command.ts')).pageCommand(options)))
+
+function portArgument(text: string): number {
+  const port = Number(text)
+  if (Number.isInteger(port) && port >= 0 && port <= 65535) return port
+  throw new InvalidArgumentError('Expected a whole number from 0 to 65535.')
+}
 
 async function finish(status: Promise<number>): Promise<void> {
   process.exitCode = await status
