@@ -2,6 +2,7 @@ import { Composer, type Document, isAlias, isScalar, LineCounter, Parser, visit 
 import { PlanError, type Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
 import { offsetOf } from './node-offset.ts'
+import { printable } from './printable.ts'
 import type { Path, Place } from './problems.ts'
 import { tokenExcess } from './token-excess.ts'
 
@@ -70,7 +71,7 @@ function compose(
       return {
         code: 'plan/syntax',
         at: '',
-        message: message.split('\n')[0]!,
+        message: printable(message.split('\n')[0]!),
         position,
         ...(hint && { hint }),
       }
@@ -95,7 +96,7 @@ function hashHint(text: string): string | undefined {
 }
 
 const keyAt = (text: string, offset: number): string =>
-  JSON.stringify(/^["']?([^"':,{}[\]\n]{0,60})/.exec(text.slice(offset, offset + 80))![1]!.trim())
+  printable(JSON.stringify(/^["']?([^"':,{}[\]\n]{0,60})/.exec(text.slice(offset, offset + 80))![1]!.trim()))
 
 /** Aliases are few, lead somewhere, and never into themselves: what they repeat is bounded before it is written out. */
 function refuseAliases(document: Document, place: (offset: number) => Place): void {
@@ -103,16 +104,17 @@ function refuseAliases(document: Document, place: (offset: number) => Place): vo
   visit(document, {
     Alias(_, alias, around) {
       const at = place(alias.range![0])
+      const name = printable(alias.source.slice(0, LIMITS.word))
       const target = alias.resolve(document)
-      if (!target) refuse('plan/aliases', `*${alias.source.slice(0, 60)} stands for nothing`, at)
-      if (around.includes(target)) refuse('plan/aliases', `*${alias.source.slice(0, 60)} holds itself`, at)
+      if (!target) refuse('plan/aliases', `*${name} stands for nothing`, at)
+      if (around.includes(target)) refuse('plan/aliases', `*${name} holds itself`, at)
       if (++count > LIMITS.aliases) refuse('plan/aliases', `more than ${LIMITS.aliases} aliases`, at)
       let nested = 0
       visit(target, () => {
         nested++
       })
       if (holdsAlias(target) || nested > LIMITS.aliasNodes)
-        refuse('plan/aliases', `*${alias.source.slice(0, 60)} repeats too much`, at)
+        refuse('plan/aliases', `*${name} repeats too much`, at)
     },
   })
 }

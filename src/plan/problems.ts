@@ -1,5 +1,6 @@
 import { PlanError, type Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
+import { printable } from './printable.ts'
 
 /** Where in the file something stands: keys and list positions from the root. */
 export type Path = readonly (string | number)[]
@@ -37,13 +38,6 @@ export function show(value: unknown): string {
   if (value === undefined || value === null) return 'empty'
   return Array.isArray(value) ? 'a list' : 'a group of keys'
 }
-
-/** Control characters, and those that turn the direction of writing, as escapes. */
-const printable = (text: string): string =>
-  text.replaceAll(
-    /[\u007f-\u009f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]/g,
-    (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  )
 
 interface Found {
   readonly problem: Problem
