@@ -3,7 +3,7 @@ import { cubic } from '../src/geometry/segment.ts'
 import type { Stroke } from '../src/geometry/stroke.ts'
 import { defineMotif } from '../src/motif/contract.ts'
 import { drawnFree, type FreeStrip, freeStrip, LedLine } from '../src/motif/free-end.ts'
-import { randomFrom } from '../src/motif/random.ts'
+import { seededRandom } from '../src/motif/random.ts'
 import { type GridNode, randomTree } from '../src/motif/random-tree.ts'
 import { inches } from '../src/units.ts'
 
@@ -53,7 +53,7 @@ function wander(strip: FreeStrip, { spacing, unrest }: { spacing: number; unrest
 
 /** Moves a corner, in half grid steps: along slow waves, and a little by chance; less so beside the strip's sides. */
 function swayOf(seed: number, unrest: number): (node: Point, most: Point) => Point {
-  const random = randomFrom(seed)
+  const random = seededRandom(seed).next
   const [a, b, c, d] = [random, random, random, random].map((next) => 2 * Math.PI * next())
   const shake = () => 0.5 * unrest * (random() - 0.5)
   return ([i, j], [right, top]) => {

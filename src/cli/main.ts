@@ -1,4 +1,4 @@
-import { Command, CommanderError, Option } from 'commander'
+import { Argument, Command, CommanderError, Option } from 'commander'
 import { exporterOf } from '../export/index.ts'
 import { TABLE_OPTIONS } from '../export/path/path-options.ts'
 import { addExportFlags, exportValues } from './export-flags.ts'
@@ -67,6 +67,19 @@ program
   .argument('[name]', 'tell about one')
   .option('--json', 'print as JSON')
   .action(async (name, options) => finish((await import('./motifs-command.ts')).motifsCommand(name, options)))
+
+program
+  .command('thread')
+  .description('which thread blends with the fabrics, and which shows')
+  .argument('<file>', 'plan file (YAML or JSON)')
+  .option('--json', 'print as JSON')
+  .action(async (file, options) => finish((await import('./thread-command.ts')).threadCommand(file, options)))
+
+program
+  .command('schema')
+  .description('print the JSON Schema of a file format')
+  .addArgument(new Argument('[format]', 'which').choices(['plan', 'report', 'line']).default('plan'))
+  .action(async (format) => finish((await import('./schema-command.ts')).schemaCommand(format)))
 
 program
   .command('new')

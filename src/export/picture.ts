@@ -66,11 +66,15 @@ function fabricLayer({ quilt }: Drawing): string[] {
   const bands = [...quilt.bands]
     .reverse()
     .map((band) => polygon(quilt.rings[band.index + 1]!, band.fabric, band.name))
+  const patches = (quilt.patches ?? []).map(({ band, name, outline, fabric }) =>
+    polygon(outline, fabric, `${quilt.bands[band]!.name}: ${name}`),
+  )
   return [
     '<g id="fabrics">',
     polygon(quilt.edge, INK),
     ...bands,
     polygon(quilt.rings[0]!, quilt.centreFabric),
+    ...patches,
     '</g>',
   ]
 }

@@ -1,4 +1,4 @@
-import { randomFrom } from './random.ts'
+import { seededRandom } from './random.ts'
 
 /** A node of a grid: column from the left, row from the ground up; row 0 is the ground. */
 export interface GridNode {
@@ -27,7 +27,7 @@ export interface Ground {
  * @source Kruskal's algorithm (1956) with the joints in random order; upright joints a little earlier
  */
 export function randomTree({ columns, rows, hasWall, seed }: Ground): GridTree {
-  const random = randomFrom(seed)
+  const random = seededRandom(seed).next
   const nameOf = ({ column, row }: GridNode) => row * columns + column
   const joints: { a: GridNode; b: GridNode; order: number }[] = []
   for (let row = 0; row <= rows; row++) {

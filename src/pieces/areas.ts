@@ -1,30 +1,53 @@
+import { lerp, type Point } from '../geometry/point.ts'
+import { type Box, boundsOf } from '../geometry/stroke.ts'
+import type { Area } from '../route/index.ts'
 import type { Net } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
-/** Areas in the order of work, each a list of the route's required edges: pieces, and seams stitched in the ditch. */
-export type AreaOrder = readonly (readonly number[])[]
+/**
+ * Areas in the order of work, each a list of the route's required edges: pieces, and seams stitched in the ditch. Where
+ * bands are pieced, also the seams that can be travelled meanwhile.
+ */
+export type AreaOrder = readonly (readonly number[] | Area)[]
+
+/** With more sectors than this, work begins at corners only: where exactly then hardly matters. */
+const MANY = 150
+
+/** Which bands come first: whichever is cheaper, the inner ones, or the outer ones. */
+export type Direction = 'any' | 'middle-out' | 'outside-in'
 
 /**
  * Orders of work worth trying: group after group from the middle outward or from the outside in, each once round the
  * quilt, beginning at a corner or at the middle of a side.
  */
-export function areaOrders(pieces: Pieces, net: Pick<Net, 'fills' | 'seams'>): AreaOrder[] {
-  const bySector = edgesBySector(pieces, net)
+export function areaOrders(pieces: Pieces, net: Net, direction: Direction = 'any'): AreaOrder[] {
+  const bySector = withTravel(edgesBySector(pieces, net), net)
   const rings = sectorsByGroup(pieces)
   const begins = beginnings(pieces, rings)
-  const outward = rings.map((_, group) => group)
-  const ways = rings.length > 1 ? [outward, [...outward].reverse()] : [outward]
+  const ways = waysThrough(
+    rings.map((_, group) => group),
+    direction,
+  )
+  const tried = pieces.sectors.length > MANY ? begins.filter((_, i) => i % 2 === 0) : begins
   return ways.flatMap((groups) =>
-    begins.map((begin) =>
+    tried.map((begin) =>
       groups
         .flatMap((g) => rotate(rings[g]!, begin[g]!))
         .map((sector) => bySector[sector]!)
-        .filter((edges) => edges.length > 0),
+        .filter((area) => ('required' in area ? area.required : area).length > 0),
     ),
   )
 }
 
-function edgesBySector(pieces: Pieces, { fills, seams }: Pick<Net, 'fills' | 'seams'>): number[][] {
+/** Numbers from the inside out in the orders that a direction allows. */
+export function waysThrough(outward: readonly number[], direction: Direction): number[][] {
+  const inward = [...outward].reverse()
+  if (direction === 'middle-out') return [[...outward]]
+  if (direction === 'outside-in') return [inward]
+  return outward.length > 1 ? [[...outward], inward] : [[...outward]]
+}
+
+function edgesBySector(pieces: Pieces, { fills, seams }: Net): number[][] {
   const lists: number[][] = pieces.sectors.map(() => [])
   pieces.pieces.forEach((piece, index) => {
     lists[piece.sector]!.push(index)
@@ -33,6 +56,52 @@ function edgesBySector(pieces: Pieces, { fills, seams }: Pick<Net, 'fills' | 'se
     if (ditch !== undefined) lists[ditch]!.push(fills.length + index)
   })
   return lists
+}
+
+/** How far beyond an area's own stitching the seams of patches may be travelled, mm. */
+const BEYOND = 60
+
+/**
+ * Adds to each area the seams that can be travelled: those round and across the bands, and of the many between patches
+ * the ones near the area. Without patches all seams can be travelled.
+ */
+function withTravel(bySector: readonly (readonly number[])[], net: Net): (readonly number[] | Area)[] {
+  const { always, inner } = seamsForTravel(net)
+  if (inner.length === 0) return [...bySector]
+  return bySector.map((required) => {
+    const box = boxOf(required, net)
+    if (!box) return required
+    const own = new Set(required)
+    const near = inner.filter(({ middle }) => isNear(middle, box)).map(({ edge }) => edge)
+    return { required, travel: [...always, ...near].filter((edge) => !own.has(edge)) }
+  })
+}
+
+/** The seams round and across the bands, and those between patches with their middles. */
+function seamsForTravel({ fills, seams, positions }: Net) {
+  const always: number[] = []
+  const inner: { edge: number; middle: Point }[] = []
+  seams.forEach(({ u, v, patch, corner }, i) => {
+    const edge = fills.length + i
+    if (patch === undefined || corner !== undefined) always.push(edge)
+    else inner.push({ edge, middle: lerp(positions[u]!, positions[v]!, 0.5) })
+  })
+  return { always, inner }
+}
+
+function boxOf(required: readonly number[], { fills, seams, positions }: Net): Box | undefined {
+  if (required.length === 0) return undefined
+  return boundsOf(
+    required.flatMap((e) => {
+      const { u, v } = fills[e] ?? seams[e - fills.length]!
+      return [positions[u]!, positions[v]!]
+    }),
+  )
+}
+
+function isNear([x, y]: Point, box: Box): boolean {
+  const [across, down] = [Math.max(box.minX - x, x - box.maxX), Math.max(box.minY - y, y - box.maxY)]
+  return across < BEYOND && down < BEYOND
 }
 
 function sectorsByGroup(pieces: Pieces): number[][] {

@@ -1,5 +1,4 @@
-import { type LengthUnit, MM_PER } from '../units.ts'
-import { LIMITS } from './limits.ts'
+import { type LengthUnit, MM_PER, toUnit } from '../units.ts'
 
 /** Units that a written length may carry. */
 const UNIT_OF: Readonly<Record<string, number>> = {
@@ -13,6 +12,8 @@ const UNIT_OF: Readonly<Record<string, number>> = {
   mm: MM_PER.mm,
   m: MM_PER.m,
   yd: MM_PER.yd,
+  yard: MM_PER.yd,
+  yards: MM_PER.yd,
 }
 
 const VULGAR: Readonly<Record<string, string>> = {
@@ -30,41 +31,61 @@ const VULGAR: Readonly<Record<string, string>> = {
 /** What a length may look like, for messages. */
 export const LENGTH_FORMS = 'a number, or a length such as 2.5 cm, 10 mm, 1 1/2 in, 3/4, 1.5"'
 
-const DECIMAL = /^(?<sign>[+-]?)(?<whole>\d{1,9}(?:\.\d{1,12})?|\.\d{1,12})\s*(?<unit>[a-z"″”]*)$/i
-const FRACTION =
-  /^(?<sign>[+-]?)(?:(?<whole>\d{1,9})(?:\s+|-))?(?<over>\d{1,4})\s*\/\s*(?<under>\d{1,4})\s*(?<unit>[a-z"″”]*)$/i
+const WRITTEN =
+  /^(?<sign>[+-]?)\s*(?:(?:(?<whole>\d{1,9})(?:\s+|-))?(?<over>\d{1,6})\s*\/\s*(?<under>\d{1,6})|(?<decimal>\d{0,9}\.\d{1,20}|\d{1,9}))\s*(?<unit>[a-z"″”]*)$/iu
 
 /**
  * Reads a length.
  *
- * @param written  a number in `unit`, or text: `2.5 cm`, `1 1/2 in`, `3/4`, `1½"`, `75 m`
+ * @param written  a number in `unit`, or text: `2.5 cm`, `1 1/2 in`, `1-1/2 in`, `3/4`, `1½"`, `75 m`, `60 yd`
  * @param unit     what a bare number means
- * @returns mm, or undefined if it is not a finite length
- * @example parseLength('1 1/2 in', 'cm') // 38.1 (38.099999999999994 is not what a ruler says)
+ * @returns mm, rounded to a millionth so that the same length is the same number in every unit; undefined if it is not
+ *   a finite length
+ * @example parseLength('1 1/2 in', 'cm') // 38.1
  */
 export function parseLength(written: number | string, unit: LengthUnit): number | undefined {
-  if (typeof written === 'number') return exact(written * MM_PER[unit])
-  if (written.length > LIMITS.length) return undefined
-  const text = written
-    .replaceAll(/[¼½¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${VULGAR[c]}`)
-    .replaceAll('⁄', '/')
-    .trim()
-  const found = (DECIMAL.exec(text) ?? FRACTION.exec(text))?.groups
-  if (!found) return undefined
-  const factor = found.unit ? UNIT_OF[found.unit.toLowerCase()] : MM_PER[unit]
+  if (typeof written === 'number') return finite(written * MM_PER[unit])
+  const text = written.replaceAll(/[¼½¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${VULGAR[c]}`).trim()
+  const parts = WRITTEN.exec(text)?.groups
+  if (!parts) return undefined
+  const factor = parts.unit ? UNIT_OF[parts.unit.toLowerCase()] : MM_PER[unit]
   if (factor === undefined) return undefined
-  const value = Number(found.whole ?? 0) + (found.over ? Number(found.over) / Number(found.under) : 0)
-  return exact((found.sign === '-' ? -1 : 1) * value * factor)
+  const fraction = parts.over === undefined ? 0 : Number(parts.over) / Number(parts.under)
+  const value = Number(parts.decimal ?? parts.whole ?? 0) + fraction
+  return finite((parts.sign === '-' ? -1 : 1) * value * factor)
 }
 
-/** What to say to somebody who writes a decimal comma. */
-export const lengthHint = (written: number | string): string | undefined =>
-  typeof written === 'string' && /^\s*[+-]?\d+,\d+/.test(written)
-    ? `write a point: ${written.trim().replace(',', '.')}`
-    : undefined
+/** A length rounded to a millionth of a millimetre, as plans keep them. */
+export const roundLength = (mm: number): number => Math.round(mm * 1e6) / 1e6 + 0
 
-/** Rounded to a millionth of a millimetre, so that the same length is the same number in every unit. Zero has no sign. */
-function exact(mm: number): number | undefined {
-  const rounded = Math.round(mm * 1e6) / 1e6 + 0
+function finite(mm: number): number | undefined {
+  const rounded = roundLength(mm)
   return Number.isFinite(rounded) ? rounded : undefined
 }
+
+/** How finely a length in inches is shown: in 8ths (a tape measure) or in 16ths (a ruler). */
+export type InchParts = 8 | 16
+
+/**
+ * A length as a tape measure shows it: the nearest 8th (or 16th) of an inch, tenth of a centimetre, or millimetre.
+ *
+ * @example formatLength(38.1, 'in') // '1 1/2 in'
+ */
+export function formatLength(mm: number, unit: LengthUnit, parts: InchParts = 8): string {
+  if (unit === 'in') return `${fractionText(Math.round(toUnit(mm, 'in') * parts), parts)} in`
+  if (unit === 'cm') return `${Number(toUnit(mm, 'cm').toFixed(1)) + 0} cm`
+  return `${Math.round(mm) + 0} mm`
+}
+
+/** `count` parts of an inch as a mixed number: 37 eighths are 4 5/8. */
+function fractionText(count: number, parts: InchParts): string {
+  const sign = count < 0 ? '-' : ''
+  const [whole, rest] = [Math.floor(Math.abs(count) / parts), Math.abs(count) % parts]
+  if (rest === 0) return `${sign}${whole}`
+  const shared = [8, 4, 2, 1].find((divisor) => rest % divisor === 0 && parts % divisor === 0) ?? 1
+  return `${sign}${whole > 0 ? `${whole} ` : ''}${rest / shared}/${parts / shared}`
+}
+
+/** A length as a decimal number of its unit, to four figures: for limits and sizes in messages. */
+export const decimalLength = (mm: number, unit: LengthUnit): string =>
+  `${Number(toUnit(mm, unit).toPrecision(4))} ${unit}`

@@ -1,52 +1,79 @@
 import type { Motif, Param, Params, ValuesOf } from '../motif/contract.ts'
-import type { Sides } from '../quilt/layout.ts'
-import { LENGTH_FORMS, lengthHint, parseLength } from './length.ts'
+import { type Known, namesOf, paramsOf } from './catalog.ts'
+import type { Entry } from './entry.ts'
+import { decimalLength } from './length.ts'
 import type { FillerChoice } from './plan.ts'
-import { type Path, show } from './problems.ts'
-import type { Settling } from './settling.ts'
-import { nearestName } from './suggest.ts'
+import { listNames, show } from './problems.ts'
+import { didYouMean } from './suggest.ts'
 
-type Written = string | number | boolean
-
-interface Context {
-  readonly path: Path
-  /** The band's widths, mm: their mean decides defaults, each must suit the motif. Undefined if they are not known. */
-  readonly width: Sides | undefined
-  readonly settling: Settling
+/** A filler's name and the group of its values; undefined if none can be made out. */
+export interface NamedFiller {
+  readonly name: string
+  readonly at: Entry
+  readonly values: Entry | undefined
 }
 
-/** Looks a filler up, fills in its values and checks that it suits the band. `none` is undefined. */
-export function settleFiller(
-  written: string | Readonly<Record<string, Readonly<Record<string, Written>> | null>>,
-  context: Context,
-): FillerChoice | undefined {
-  const { path, settling } = context
-  const names = typeof written === 'string' ? [written] : Object.keys(written)
+/** Reads `name` or `{ name: { ...values } }`. */
+export function nameFiller(entry: Entry): NamedFiller | undefined {
+  const text = entry.text()
+  if (text !== undefined) return { name: text, at: entry, values: undefined }
+  const names = entry.keys()
   const [name] = names
-  if (name === undefined || names.length > 1) {
-    settling.problems.add('plan/filler', path, `names ${names.length} fillers; give one`)
-    return undefined
-  }
-  const given = typeof written === 'string' ? {} : (written[name] ?? {})
-  const at = typeof written === 'string' ? path : [...path, name]
-  if (name === 'none' && Object.keys(given).length === 0) return undefined
-  const { motifs } = settling.catalog
-  const motif = Object.hasOwn(motifs, name) ? motifs[name] : undefined
-  if (!motif) {
-    settling.refuseName('plan/unknown-filler', at, { name, known: ['none', ...Object.keys(motifs)] })
-    return undefined
-  }
-  checkSuits(name, motif, context)
-  const values = settleValues(motif.params, given, { ...context, path: at })
-  return { name, values, given: Object.keys(given).sort() }
+  if (name !== undefined && names.length === 1) return { name, at: entry, values: entry.at(name) }
+  if (!entry.isGiven) return undefined
+  const message =
+    names.length === 0 ? 'names no filler; give one, or none' : `names ${names.length} fillers; give one`
+  const hint = names.length > 1 ? 'a filler for each patch needs pieced: { unit: ... }' : undefined
+  return entry.refuse({ code: 'plan/filler', message, hint })
 }
 
-/** A motif's values for a band of this width: its defaults, with lengths given in widths made mm and kept within limits. */
-export function defaultValues(params: Params, width: number): ValuesOf<Params> {
-  return Object.fromEntries(
+/** The filler of a strip of band: `widths` are those of the sides that it fills, mm; `mean` decides its defaults. */
+export interface StripWidths {
+  readonly mean: number
+  readonly widths: readonly number[]
+}
+
+/** A band's filler with every value, checked against the widths that the motif suits. */
+export function settleMotif({ name, at, values }: NamedFiller, strip: StripWidths): FillerChoice | undefined {
+  const { motifs } = at.desk.catalog
+  const motif = Object.hasOwn(motifs, name) ? motifs[name] : undefined
+  if (!motif) return refuseFiller({ name, at, values }, Object.keys(motifs))
+  checkSuits({ name, motif, at }, strip)
+  const given = settleValues(motif.params, values)
+  const settled = { ...defaultValues(motif.params, strip.mean), ...given }
+  return { name, values: settled as ValuesOf<Params>, given: Object.keys(given).sort() }
+}
+
+/** A filler for the centre or a patch, with the values that are given. */
+export function settleKnown(
+  { name, at, values }: NamedFiller,
+  known: Known | undefined,
+): FillerChoice | undefined {
+  const names = namesOf(known)
+  if (!names.includes(name)) return refuseFiller({ name, at, values }, names)
+  const given = settleValues(paramsOf(known, name), values)
+  return { name, values: given as ValuesOf<Params>, given: Object.keys(given).sort() }
+}
+
+function refuseFiller({ name, at, values }: NamedFiller, known: readonly string[]): undefined {
+  const allowed = ['none', ...known]
+  const fault = {
+    code: 'plan/unknown-filler',
+    message: `is ${show(name)}; allowed: ${listNames(allowed)}`,
+    hint: didYouMean(name, allowed),
+  }
+  return values ? values.refuse({ ...fault, of: 'key' }) : at.refuse(fault)
+}
+
+/**
+ * A motif's values for a band of this width: its defaults, with lengths given in widths made mm and kept within limits.
+ *
+ * @param width  mm
+ */
+export const defaultValues = (params: Params, width: number): ValuesOf<Params> =>
+  Object.fromEntries(
     Object.entries(params).map(([key, param]) => [key, defaultOf(param, width)]),
   ) as ValuesOf<Params>
-}
 
 function defaultOf(param: Param, width: number): number | string {
   if (param.kind !== 'length') return param.default
@@ -54,89 +81,73 @@ function defaultOf(param: Param, width: number): number | string {
   return Math.min(param.max, Math.max(param.min, param.default.widths * width))
 }
 
-const meanOf = ({ top, right, bottom, left }: Sides): number => (top + right + bottom + left) / 4
-
-function settleValues(
-  params: Params,
-  given: Readonly<Record<string, Written>>,
-  context: Context,
-): ValuesOf<Params> {
-  const mean = context.width ? meanOf(context.width) : 0
-  const values: Record<string, number | string> = { ...defaultValues(params, mean) }
-  for (const [key, written] of Object.entries(given)) {
-    const path = [...context.path, key]
-    const param = Object.hasOwn(params, key) ? params[key] : undefined
-    if (!param) refuseStranger(key, Object.keys(params), { ...context, path })
-    else values[key] = settleValue(param, written, { ...context, path }) ?? values[key]!
+function settleValues(params: Params, group: Entry | undefined): Record<string, number | string> {
+  if (!group || group.value === null || group.value === undefined) return {}
+  if (!group.isGroup || Array.isArray(group.value)) {
+    group.refuse({
+      code: 'plan/value',
+      message: `is ${show(group.value)}; expected the filler's values, each with its key`,
+    })
+    return {}
   }
-  return values as ValuesOf<Params>
+  const settled = group.keys().flatMap((key) => {
+    const value = settleNamed(key, params, group.at(key))
+    return value === undefined ? [] : [[key, value] as const]
+  })
+  return Object.fromEntries(settled)
 }
 
-function refuseStranger(key: string, known: readonly string[], { path, settling }: Context): void {
-  const near = nearestName(key, known)
-  const allowed = known.length > 0 ? known.join(', ') : 'none, as this filler has no values'
-  settling.problems.addKey(
-    'plan/unknown-value',
-    path,
-    `unknown value ${show(key)}; allowed: ${allowed}`,
-    near && `did you mean ${near}?`,
-  )
+function settleNamed(key: string, params: Params, entry: Entry): number | string | undefined {
+  const param = Object.hasOwn(params, key) ? params[key] : undefined
+  if (param) return settleValue(param, entry)
+  const known = Object.keys(params)
+  const message = `unknown value ${show(key)}; allowed: ${listNames(known)}`
+  return entry.refuse({ code: 'plan/unknown-value', message, hint: didYouMean(key, known), of: 'key' })
 }
 
-function settleValue(
-  param: Param,
-  written: Written,
-  { path, settling }: Context,
-): number | string | undefined {
-  const refuse = (allowed: string, hint?: string) =>
-    settling.problems.add('plan/filler-value', path, `is ${show(written)}; allowed: ${allowed}`, hint)
+function settleValue(param: Param, entry: Entry): number | string | undefined {
   if (param.kind === 'choice') {
-    if (param.of.includes(String(written))) return String(written)
-    const near = nearestName(String(written), param.of)
-    refuse(param.of.join(', '), near && `did you mean ${near}?`)
-    return undefined
+    const found = param.of.find((choice) => choice === String(entry.value))
+    return found ?? entry.refuseName('plan/choice', param.of)
   }
-  const isLength = param.kind === 'length'
-  if (typeof written === 'boolean' || (typeof written === 'string' && !isLength))
-    refuse(rangeOf(param, settling))
-  else {
-    const value = isLength ? parseLength(written, settling.units) : Number(written) + 0
-    if (value === undefined) refuse(LENGTH_FORMS, lengthHint(written))
-    else if (isAllowed(param, value)) return value
-    else refuse(rangeOf(param, settling))
-  }
-  return undefined
+  const bounds = { least: param.min, greatest: param.max, fallback: undefined }
+  if (param.kind === 'length') return entry.length(bounds)
+  return entry.number(param.kind === 'count' ? { ...bounds, whole: true } : bounds)
 }
 
-type Measured = Exclude<Param, { kind: 'choice' }>
-
-const isAllowed = (param: Measured, value: number): boolean =>
-  value >= param.min && value <= param.max && (param.kind !== 'count' || Number.isInteger(value))
-
-function rangeOf(param: Measured, settling: Settling): string {
-  if (param.kind === 'length') return `${settling.text(param.min)} to ${settling.text(param.max)}`
-  return `${param.kind === 'count' ? 'whole numbers ' : ''}${param.min} to ${param.max}`
-}
+/** Widths this close to a limit are within it, mm. */
+const SLACK = 1e-6
 
 /** Too narrow is refused, too wide is said. */
-function checkSuits(name: string, { suits }: Motif, { path, width, settling }: Context): void {
-  if (!width) return
-  const narrowest = Math.min(...Object.values(width))
-  const widest = Math.max(...Object.values(width))
-  if (narrowest < suits.min - 1e-6) {
-    const { motifs } = settling.catalog
-    const fitting = Object.keys(motifs).filter((key) => motifs[key]!.suits.min <= narrowest + 1e-6)
-    settling.problems.add(
-      'plan/band-too-narrow',
-      path,
-      `the band is ${settling.text(narrowest)} wide; ${name} needs ${settling.text(suits.min)} or more`,
-      fitting.length > 0 ? `${fitting.join(', ')} would fit` : undefined,
-    )
-  } else if (widest > suits.max + 1e-6) {
-    settling.warnings.add(
-      'plan/band-wide',
-      path,
-      `the band is ${settling.text(widest)} wide; ${name} suits up to ${settling.text(suits.max)}`,
-    )
+function checkSuits(
+  { name, motif, at }: { name: string; motif: Motif; at: Entry },
+  { widths }: StripWidths,
+): void {
+  const { units, catalog } = at.desk
+  const [narrowest, widest] = [Math.min(...widths), Math.max(...widths)]
+  const { min, max } = motif.suits
+  if (narrowest < min - SLACK) {
+    const suiting = namesThatSuit(catalog.motifs, { min: narrowest, max: widest })
+    at.refuse({
+      code: 'plan/band-too-narrow',
+      message: `the band is ${decimalLength(narrowest, units)} wide; ${name} needs ${decimalLength(min, units)} or more`,
+      hint: suiting.length > 0 ? `${suiting.join(', ')} would suit` : 'leave it unquilted: none',
+    })
+  } else if (widest > max + SLACK) {
+    const suiting = namesThatSuit(catalog.motifs, { min: narrowest, max: widest })
+    at.warn({
+      code: 'plan/band-wide',
+      message: `the band is ${decimalLength(widest, units)} wide; ${name} suits up to ${decimalLength(max, units)}`,
+      hint: suiting.length > 0 ? `${suiting.join(', ')} would suit` : undefined,
+    })
   }
 }
+
+/** The motifs that suit all widths of a band, mm. */
+const namesThatSuit = (
+  motifs: Readonly<Record<string, Motif>>,
+  band: { min: number; max: number },
+): string[] =>
+  Object.entries(motifs)
+    .filter(([, { suits }]) => suits.min <= band.min + SLACK && suits.max >= band.max - SLACK)
+    .map(([name]) => name)

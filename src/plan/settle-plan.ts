@@ -1,106 +1,90 @@
+import type { Point } from '../geometry/point.ts'
 import { inches } from '../units.ts'
-import { LIMITS, RANGES } from './limits.ts'
+import { DEFAULTS } from './defaults.ts'
+import type { Entry } from './entry.ts'
+import { decimalLength } from './length.ts'
+import { LIMITS } from './limits.ts'
 import type { BandPlan, Plan } from './plan.ts'
-import { type Problems, show } from './problems.ts'
-import type { PlanFile } from './schema.ts'
-import { SEAM_ALLOWANCE, settleBand } from './settle-band.ts'
+import { show } from './problems.ts'
+import { settleBand } from './settle-band.ts'
 import { settleFabric } from './settle-fabric.ts'
+import { nameFiller, settleKnown } from './settle-filler.ts'
+import { CENTRE_NAME, settleAvoid, settleMeasured } from './settle-ground.ts'
+import { settleMachine, settleStitch } from './settle-machine.ts'
 import { settleRoute } from './settle-route.ts'
-import { settleThread } from './settle-thread.ts'
-import { settleBatting, settleMachine, settleStitch } from './settle-work.ts'
-import { type Catalog, Settling } from './settling.ts'
+import { settleBatting, settleThread } from './settle-thread.ts'
 
-export type { Catalog } from './settling.ts'
-
-/** Brings a well-formed file into millimetres and fills in what it leaves out; what is wrong goes to `problems`. */
-export function settlePlan(
-  file: PlanFile,
-  { catalog, problems, warnings }: { catalog: Catalog; problems: Problems; warnings: Problems },
-): Plan {
-  const units = file.units ?? 'in'
-  const settling = new Settling(units, catalog, problems, warnings)
-  const binding = settling.length(file.binding, ['binding'], {
-    range: RANGES.binding,
-    fallback: inches(0.25),
-  })
-  const centre = settleCentre(file.centre, settling)
-  const bands = settleBands(file.bands, { binding, settling })
-  refuseTwins(bands, problems)
-  if (!problems.any) refuseGiant({ centre, bands, binding }, settling)
+/** Brings a file of the right shape into millimetres and fills in what it leaves out; what is wrong is noted. */
+export function settlePlan(root: Entry): Plan {
+  const binding = root.at('binding').length({ least: 0, greatest: 100, fallback: DEFAULTS.binding })
+  const centre = settleCentre(root.at('centre'))
+  const items = root.at('bands').items().slice(0, LIMITS.bands)
+  const bands = items.map((item, index) =>
+    settleBand(item, { index, isOutermost: index === items.length - 1, binding }),
+  )
+  refuseTwins(root.at('bands'), bands)
+  const size = finishedSize(centre, { bands, binding })
+  refuseLargeQuilt(root, size)
   return {
-    title: file.title ?? 'Untitled quilt',
-    units,
+    title: root.at('title').text() ?? DEFAULTS.title,
+    units: root.desk.units,
     centre,
     bands,
     binding,
-    bindingFabric: settling.colour(file.bindingFabric, ['bindingFabric'], '#3b3230'),
-    machine: settleMachine(file.machine, settling),
-    stitch: settleStitch(file.stitch, settling),
-    thread: settleThread(file.thread, settling),
-    batting: settleBatting(file.batting, settling),
-    route: settleRoute(file.route, { bands: bands.map(({ name }) => name), settling }),
-    seed: (file.seed ?? 1) + 0,
+    bindingFabric: root.at('bindingFabric').colour(DEFAULTS.bindingFabric),
+    machine: settleMachine(root.at('machine')),
+    stitch: settleStitch(root.at('stitch')),
+    thread: settleThread(root.at('thread')),
+    batting: settleBatting(root.at('batting')),
+    spacing: root.at('spacing').choice(['own', 'auto'], DEFAULTS.spacing),
+    density: root.at('density').choice(['light', 'medium', 'dense'], DEFAULTS.density),
+    route: settleRoute(root.at('route'), bands),
+    avoid: settleAvoid(root.at('avoid'), size),
+    measured: settleMeasured(root.at('measured'), bands),
+    seed: root.at('seed').number({ whole: true, greatest: LIMITS.seed, fallback: DEFAULTS.seed }),
   }
 }
 
-function settleCentre(
-  { width, height, fabric, filler }: PlanFile['centre'],
-  settling: Settling,
-): Plan['centre'] {
-  const size = { range: RANGES.part, fallback: RANGES.part[0] }
-  if (filler !== undefined && filler !== 'none')
-    settling.problems.add(
-      'plan/filler',
-      ['centre', 'filler'],
-      `is ${show(filler)}; the centre can only be none`,
-    )
+function settleCentre(entry: Entry): Plan['centre'] {
+  const filler = entry.at('filler')
+  const named = filler.isGiven && filler.value !== 'none' ? nameFiller(filler) : undefined
   return {
-    width: settling.length(width, ['centre', 'width'], size),
-    height: settling.length(height, ['centre', 'height'], size),
-    fabric: settleFabric(fabric, ['centre', 'fabric'], { settling, fallback: '#f4efe4' }),
-    filler: undefined,
+    width: entry.at('width').length({ fallback: inches(1) }),
+    height: entry.at('height').length({ fallback: inches(1) }),
+    fabric: settleFabric(entry.at('fabric'), DEFAULTS.centreFabric),
+    filler: named && settleKnown(named, entry.desk.catalog.centreFillers),
   }
 }
 
-/** A cut width loses both seam allowances; the outermost band's loses one, and what the binding covers. */
-function settleBands(
-  written: PlanFile['bands'],
-  { binding, settling }: { binding: number; settling: Settling },
-): BandPlan[] {
-  return written.map((band, index) => {
-    const isOutermost = index === written.length - 1
-    return settleBand(band, index, {
-      lost: SEAM_ALLOWANCE + (isOutermost ? binding : SEAM_ALLOWANCE),
-      settling,
-    })
-  })
-}
-
-function refuseTwins(bands: readonly BandPlan[], problems: Problems): void {
+/** Names tell bands apart; that of the centre is taken. */
+function refuseTwins(entry: Entry, bands: readonly BandPlan[]): void {
   const seen = new Map<string, number>()
   bands.forEach(({ name }, index) => {
-    const first = seen.get(name)
+    const first =
+      name === CENTRE_NAME ? 'the centre' : seen.has(name) ? `bands[${seen.get(name)}]` : undefined
     if (first === undefined) seen.set(name, index)
     else
-      problems.add(
-        'plan/twin',
-        ['bands', index, 'name'],
-        `is ${show(name)}; bands[${first}] has that name already`,
-      )
+      entry
+        .at(index)
+        .at('name')
+        .refuse({ code: 'plan/duplicate-name', message: `is ${show(name)}; ${first} has that name already` })
   })
 }
 
-function refuseGiant(
-  { centre, bands, binding }: Pick<Plan, 'centre' | 'bands' | 'binding'>,
-  settling: Settling,
-): void {
-  const sum = (of: (band: BandPlan) => number) => bands.reduce((total, band) => total + of(band), 2 * binding)
-  const width = centre.width + sum(({ width: w }) => w.left + w.right)
-  const height = centre.height + sum(({ width: w }) => w.top + w.bottom)
-  if (Math.max(width, height) > LIMITS.quilt)
-    settling.problems.add(
-      'plan/quilt-size',
-      ['bands'],
-      `the quilt is ${settling.text(width)} by ${settling.text(height)}; allowed: at most ${settling.text(LIMITS.quilt)}`,
-    )
+/** Width and height of the finished quilt, mm. */
+function finishedSize(
+  { width, height }: Plan['centre'],
+  { bands, binding }: { bands: readonly BandPlan[]; binding: number },
+): Point {
+  const added = (a: 'top' | 'left', b: 'bottom' | 'right') =>
+    bands.reduce((sum, band) => sum + band.width[a] + band.width[b], 2 * binding)
+  return [width + added('left', 'right'), height + added('top', 'bottom')]
+}
+
+function refuseLargeQuilt(root: Entry, size: Point): void {
+  const largest = Math.max(...size)
+  if (!(largest > LIMITS.greatest)) return
+  const { units } = root.desk
+  const message = `the quilt is ${decimalLength(largest, units)} long with all its bands; allowed: at most ${decimalLength(LIMITS.greatest, units)}`
+  root.at('bands').refuse({ code: 'plan/quilt-too-large', message })
 }

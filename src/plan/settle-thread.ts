@@ -1,52 +1,90 @@
-import { estimateBobbin } from '../stitch/bobbin.ts'
-import { type ThreadSystem, texOf } from '../stitch/thread-size.ts'
-import { MM_PER } from '../units.ts'
-import { RANGES } from './limits.ts'
-import type { ThreadPlan } from './plan.ts'
-import type { PlanFile } from './schema.ts'
-import type { Settling } from './settling.ts'
+import { DEFAULTS } from './defaults.ts'
+import type { Entry } from './entry.ts'
+import { BATTINGS, estimateBobbin, THREAD_SYSTEMS, type ThreadSystem, toTex } from './materials.ts'
+import { type BattingPlan, BOBBIN_CLASSES, type ThreadPlan } from './plan.ts'
+import { show } from './problems.ts'
 
-type ThreadFile = NonNullable<PlanFile['thread']>
-
-/** The thread, its size in tex and what a bobbin holds. */
-export function settleThread(written: ThreadFile = {}, settling: Settling): ThreadPlan {
-  const tex = settleTex(written, settling)
+export function settleThread(entry: Entry): ThreadPlan {
+  const usual = DEFAULTS.thread
+  const tex = settleTex(entry)
   return {
     tex,
-    colour: settling.colour(written.colour, ['thread', 'colour'], '#fbf7ea'),
-    ...settleBobbin(written.bobbin, tex, settling),
-    waste: settling.number(written.waste, ['thread', 'waste'], { range: RANGES.share, fallback: 0.15 }),
-    candidates: (written.candidates ?? []).map(({ name, colour }, i) => ({
-      name,
-      colour: settling.colour(colour, ['thread', 'candidates', i, 'colour'], '#000000'),
-    })),
+    colour: entry.at('colour').colour(usual.colour),
+    ...settleBobbin(entry.at('bobbin'), tex),
+    spoolM: entry.at('spool').metres({ least: 10, greatest: 100_000, fallback: undefined }),
+    waste: entry.at('waste').share({ fallback: usual.waste }),
+    candidates: entry
+      .at('candidates')
+      .items()
+      .map((item) => ({
+        name: item.at('name').text() ?? '',
+        colour: item.at('colour').colour(usual.colour),
+      })),
   }
 }
 
-function settleBobbin(
-  bobbin: ThreadFile['bobbin'],
-  tex: number,
-  settling: Settling,
-): Pick<ThreadPlan, 'bobbinM' | 'isEstimate'> {
-  if (bobbin === undefined || typeof bobbin === 'object')
-    return { bobbinM: estimateBobbin(bobbin?.class ?? 'L', tex), isEstimate: true }
-  const mm = settling.length(bobbin, ['thread', 'bobbin'], { range: RANGES.bobbin, fallback: 75_000 })
-  return { bobbinM: mm / MM_PER.m, isEstimate: false }
+type BobbinPlan = Pick<ThreadPlan, 'bobbinM' | 'bobbinClass' | 'isEstimate'>
+
+/** What the plan says that a bobbin holds, or an estimate from its class. */
+function settleBobbin(entry: Entry, tex: number): BobbinPlan {
+  if (entry.isGiven && !entry.isGroup) {
+    const bobbinM = entry.metres({ least: 5, greatest: 2000, fallback: 5 })
+    return { bobbinM, bobbinClass: undefined, isEstimate: false }
+  }
+  const written = String(entry.at('class').value ?? DEFAULTS.thread.bobbin)
+  const bobbinClass = BOBBIN_CLASSES.find((name) => name === written) ?? DEFAULTS.thread.bobbin
+  return { bobbinM: estimateBobbin(bobbinClass, tex), bobbinClass, isEstimate: true }
 }
 
-const SYSTEMS: readonly ThreadSystem[] = ['tex', 'wt', 'denier', 'dtex', 'nm', 'ne']
+/** Sizes of thread that can be sewn, tex. */
+const TEX = { least: 2, greatest: 500 }
 
-function settleTex(thread: ThreadFile, settling: Settling): number {
-  const given = SYSTEMS.filter((system) => thread[system] !== undefined)
+/** The thread's size in tex, whatever system it is written in. */
+function settleTex(entry: Entry): number {
+  const given = THREAD_SYSTEMS.filter((system) => entry.has(system))
   if (given.length > 1) {
-    const text = `gives its size as ${given.join(' and ')}; give one of them`
-    settling.problems.add('plan/thread-size', ['thread'], text)
+    const message = `gives the thread's size as ${given.join(' and ')}; give one of them`
+    entry.refuse({ code: 'plan/contradiction', message })
   }
   const [system] = given
-  if (!system) return 30
-  const value = settling.number(thread[system], ['thread', system], {
-    range: system === 'dtex' ? RANGES.dtex : RANGES.threadSize,
-    fallback: 30,
-  })
-  return texOf({ system, value })
+  return system === undefined
+    ? DEFAULTS.thread.tex
+    : (texFrom(entry.at(system), system) ?? DEFAULTS.thread.tex)
+}
+
+function texFrom(entry: Entry, system: ThreadSystem): number | undefined {
+  const { value } = entry
+  if (value === undefined) return undefined
+  const [size = Number.NaN, plies = 1] = typeof value === 'number' ? [value] : pliedSize(String(value))
+  const tex = toTex(system, size) * plies
+  if (size > 0 && plies >= 1 && tex >= TEX.least && tex <= TEX.greatest) return tex
+  const [least, greatest] = [TEX.least, TEX.greatest]
+    .map((limit) => fromTex(system, limit))
+    .sort((a, b) => a - b)
+  const message = `is ${show(value)}; allowed: ${least} to ${greatest}, or with plies such as 40/2`
+  return entry.refuse({ code: 'plan/thread-size', message })
+}
+
+/** Every system counts either in proportion to tex, or against it. */
+const fromTex = (system: ThreadSystem, tex: number): number => {
+  const isDirect = toTex(system, 2) > toTex(system, 1)
+  return Number((isDirect ? tex / toTex(system, 1) : toTex(system, 1) / tex).toPrecision(3))
+}
+
+/** `40/2`: size and plies. */
+function pliedSize(text: string): number[] {
+  const parts = /^(\d{1,6}(?:\.\d{1,9})?)(?:\s*\/\s*(\d{1,2}))?$/.exec(text.trim())
+  return parts ? parts.slice(1).flatMap((part) => (part === undefined ? [] : [Number(part)])) : []
+}
+
+export function settleBatting(entry: Entry): BattingPlan {
+  const kinds = Object.keys(BATTINGS) as (keyof typeof BATTINGS)[]
+  const kind = entry.at('kind').choice(kinds, DEFAULTS.batting.kind)
+  const usual = BATTINGS[kind]
+  return {
+    kind,
+    limit: entry.at('limit').length({ least: 5, greatest: 1000, fallback: usual.limitMm }),
+    thickness: entry.at('thickness').length({ least: 0, greatest: 25, fallback: usual.thicknessMm }),
+    shrinkage: entry.at('shrinkage').share({ greatest: 0.5, fallback: usual.shrinkage }),
+  }
 }

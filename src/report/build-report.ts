@@ -5,6 +5,7 @@ import type { BandFit } from '../pieces/pieces.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { RouteResult } from '../route/index.ts'
+import { bandArea } from './band-area.ts'
 import type { QuiltGaps } from './find-gaps.ts'
 import type { LineFigures } from './measure-line.ts'
 import type { Reckoning } from './reckon.ts'
@@ -132,20 +133,6 @@ function bandEntries({ plan, quilt, fits, figures, reckoning, gaps }: Findings):
       gapMm: round(gaps.bands[index]!.sizeMm),
     }
   })
-}
-
-/** Area of a band, mm². */
-const bandArea = (quilt: Quilt, index: number): number =>
-  areaOf(quilt.rings[index + 1]!) - areaOf(quilt.rings[index]!)
-
-/** @source shoelace formula */
-function areaOf(ring: readonly Point[]): number {
-  return Math.abs(
-    ring.reduce((sum, [x, y], i) => {
-      const [nextX, nextY] = ring[(i + 1) % ring.length]!
-      return sum + (x * nextY - nextX * y) / 2
-    }, 0),
-  )
 }
 
 function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {

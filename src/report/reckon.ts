@@ -15,6 +15,15 @@ export interface Reckoning {
   readonly time: TimeReckoning
 }
 
+/** The machine's rates as the plan gives them. */
+const timesOf = (machine: Plan['machine']) => ({
+  stitchesPerMinute: machine.speed,
+  repositionSeconds: machine.repositionSeconds,
+  bobbinSeconds: machine.bobbinSeconds,
+  startSeconds: machine.startSeconds,
+  advanceSeconds: machine.advanceSeconds,
+})
+
 /** Reckons what it takes to stitch the lines as the plan asks. */
 export function reckonLines(
   lines: readonly Line[],
@@ -24,7 +33,8 @@ export function reckonLines(
   const settings = {
     ...STITCH_DEFAULTS,
     lengthMm: plan.stitch.length,
-    tieOff: { ...STITCH_DEFAULTS.tieOff, count: plan.stitch.tieOffs },
+    chordTolerance: plan.stitch.chordTolerance,
+    tieOff: { count: plan.stitch.tieOff.count, lengthMm: plan.stitch.tieOff.length },
   }
   const threadSettings = {
     ...THREAD_DEFAULTS,
@@ -44,6 +54,6 @@ export function reckonLines(
     byBand: lines.flatMap((line, i) => countByBand(line, stitches[i]!)),
     thread: reckonThread(stitches, threadSettings),
     changes,
-    time: reckonTime(work, { ...TIME_DEFAULTS, stitchesPerMinute: plan.machine.speed }),
+    time: reckonTime(work, { ...TIME_DEFAULTS, ...timesOf(plan.machine) }),
   }
 }

@@ -80,7 +80,7 @@ export interface Planned {
 export function planAndCheck(quilt: Quilt, pieces: Pieces): Planned {
   const net = tieNet(quilt, pieces)
   const graph = routeGraph(net, pieces)
-  const route = solveByAreas(graph, { plans: areaOrders(pieces, net), iterations: 60 })
+  const route = solveByAreas(graph, { plans: areaOrders(pieces, net), iterations: 20 })
   demand(
     route.walks.length === route.startsBound,
     `${route.walks.length} starts; ${route.startsBound} needed`,

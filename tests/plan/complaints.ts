@@ -1,9 +1,13 @@
 import { MOTIFS } from '../../motifs/index.ts'
+import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError, type Problem } from '../../src/error.ts'
 import type { Plan } from '../../src/plan/plan.ts'
 import { type PlanRead, readPlan } from '../../src/plan/read-plan.ts'
 
-export const read = (text: string): PlanRead => readPlan(text, { motifs: MOTIFS })
+/** All that plans may name. */
+export const CATALOG = catalogOf(MOTIFS)
+
+export const read = (text: string): PlanRead => readPlan(text, CATALOG)
 export const planOf = (file: unknown): Plan => read(JSON.stringify(file)).plan
 
 /** The problems of a file; none if it can be read. Anything but a PlanError fails the test. */
