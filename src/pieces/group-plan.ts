@@ -1,5 +1,5 @@
 import { distance, subtract, unit } from '../geometry/point.ts'
-import { fitHalfSide, type Rhythm } from '../motif/fit.ts'
+import { fitHalfSide, type Rhythm, worstStretch } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import { alongOn, type BandFiller } from './band-filler.ts'
@@ -20,7 +20,15 @@ export interface SidePlan {
 export interface GroupPlan {
   readonly sides: readonly SidePlan[]
   readonly moves: number
+  /** The greatest ratio, either way, of a repeat's length to its nominal one. */
+  readonly stretch: number
 }
+
+/** Repeats may be stretched by this much before it is seen, and by this much before it is ugly. Common practice, no source. */
+const UNSEEN = 1.115
+const TOLERABLE = 1.25
+/** So many times the fewest moves are worth repeats that keep their shape. */
+const WORTH_SHAPE = 1.8
 
 interface GroupTask {
   readonly quilt: Quilt
@@ -51,19 +59,30 @@ const WORTH = 0.04
 /** Cuts the sides of a group into stretches so that the quilt is moved as seldom as possible. */
 export function planGroup(group: Group, task: GroupTask): GroupPlan {
   const plans = MANNERS.map((manner) => planFor(group, task, manner))
-  return plans.reduce((best, plan) => (plan.moves < (1 - WORTH) * best.moves ? plan : best))
+  const least = Math.min(...plans.map((plan) => plan.stretch))
+  const fewest = Math.min(...plans.map((plan) => plan.moves))
+  const within = (most: number) => fewestMoves(plans.filter((plan) => plan.stretch <= Math.max(most, least)))
+  const shapely = within(UNSEEN)
+  return shapely.moves <= WORTH_SHAPE * fewest ? shapely : within(TOLERABLE)
 }
+
+/** The plan with the fewest moves; an earlier one unless a later saves enough. */
+const fewestMoves = (plans: readonly GroupPlan[]): GroupPlan =>
+  plans.reduce((best, plan) => (plan.moves < (1 - WORTH) * best.moves ? plan : best))
 
 function planFor(group: Group, task: GroupTask, manner: Manner): GroupPlan {
   const { quilt, reach } = task
   const sides = quilt.rings[0]!.map((_, side) => sidePlan(group, task, { side, manner }))
+  const halfSides = sides.map((plan) => ({ ...plan, bands: plan.rhythms, phase: 1 as const }))
+  const fits = halfSides.map(fitHalfSide)
   const shapes = sides.map((plan, side) => ({
     bands: bandShapes(group, quilt, { plan, side }),
-    fit: fitHalfSide({ ...plan, bands: plan.rhythms, phase: 0 }),
+    fit: fits[side]!,
     stretches: plan.stretches,
-    phase: 0 as const,
+    phase: 1 as const,
   }))
-  return { sides, moves: reckonMoves(shapes, reach) }
+  const stretch = Math.max(...halfSides.map((half, side) => worstStretch(half, fits[side]!)))
+  return { sides, moves: reckonMoves(shapes, reach), stretch }
 }
 
 function bandShapes(
@@ -135,7 +154,11 @@ function rhythmOn(
   const width = meanWidth(band)
   const filler = alongOn(fillers[band.index], side)
   return filler
-    ? { ends: filler.motif.ends, repeat: filler.motif.repeat(width, filler.values) }
+    ? {
+        ends: filler.motif.ends,
+        repeat: filler.motif.repeat(width, filler.values),
+        fans: filler.motif.bend === 'fan',
+      }
     : { ends: 'free', repeat: width }
 }
 
