@@ -4,6 +4,8 @@ import cable from './cable.ts'
 import clamshell from './clamshell.ts'
 import crosshatch from './crosshatch.ts'
 import echoRails from './echo-rails.ts'
+import feather from './feather.ts'
+import leafVine from './leaf-vine.ts'
 import loopLine from './loop-line.ts'
 import meander from './meander.ts'
 import pearls from './pearls.ts'
@@ -23,6 +25,8 @@ export const MOTIFS: Readonly<Record<string, Motif>> = {
   clamshell,
   crosshatch,
   'echo-rails': echoRails,
+  feather,
+  'leaf-vine': leafVine,
   'loop-line': loopLine,
   meander,
   pearls,

@@ -1,49 +1,46 @@
-import { type Stroke, transformStroke } from '../src/geometry/stroke.ts'
-import { defineMotif } from '../src/motif/contract.ts'
-import { drawnFree, type FreeStrip, freeStrip, LedLine } from '../src/motif/free-end.ts'
-import { angleTo, closeAtMitre, follow, frameFor, mitreNest } from '../src/motif/spiral-row.ts'
-import { inches } from '../src/units.ts'
+import type { Circle } from '../src/motif/circle-columns.ts'
+import { defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
+import type { Link } from '../src/motif/linked-spirals.ts'
+import { drawSpiralCorner, drawSpiralRun, otherEdge, SEAM } from '../src/motif/spiral-run.ts'
 
-const DEGREE = Math.PI / 180
+/** The spacing in use: a spiral as wide as the strip can be neither finer nor coarser than this. */
+const spacingFor = (width: number, wanted: number): number =>
+  Math.min(Math.max(wanted, width / 12), width / 4)
+
+/** A row of equal circles across the whole width. */
+function row(strip: Strip, spacing: number): Circle[] {
+  const radius = strip.width / 2 - SEAM * spacing
+  const apart = 2 * radius + 0.3 * spacing
+  return Array.from({ length: strip.repeats }, (_, i) => ({ centre: [i * apart, strip.width / 2], radius }))
+}
+
+/** The line runs along the edges, now the one, now the other. */
+const scrolls = (strip: Strip): Link[] => Array.from({ length: strip.repeats - 1 }, () => 'along' as const)
+
+/** The edge that a chain begun along `first` ends on. */
+const lastEdge = (strip: Strip, first: Edge): Edge => (strip.repeats % 2 === 1 ? otherEdge(first) : first)
 
 export default defineMotif({
-  title: 'Spiral chain',
-  source: 'running scroll of equal Archimedean double spirals, r = b theta; common practice',
+  title: 'spiral chain',
+  source: 'running scroll: equal double Archimedean spirals, the line passing over one and under the next',
   params: {
-    spacing: {
-      kind: 'length',
-      label: 'Between lines',
-      default: { widths: 0.12 },
-      min: inches(0.12),
-      max: inches(1),
-    },
+    spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.11 }, min: 3, max: 40 },
   },
-  suits: { min: inches(1), max: inches(6) },
+  suits: { min: 25, max: 150 },
   ends: 'free',
   bend: 'corner',
   joints: 'smooth',
-  repeat: (width) => 1.02 * width,
-  draw: (strip, { spacing }) => drawnFree(strip, chain(freeStrip(strip), spacing)),
-  drawToMitre: (strip, { spacing }) => drawnFree(strip, chain(freeStrip(strip), spacing)),
+  repeat: (width, values) => width - spacingFor(width, values.spacing) / 2,
+  draw: (strip, values) => {
+    const spacing = spacingFor(strip.width, values.spacing)
+    const leadOut = lastEdge(strip, strip.from) !== strip.to
+    const run = { strip, spacing, circles: row(strip, spacing), links: scrolls(strip), first: strip.from }
+    return drawSpiralRun({ ...run, leadOut })
+  },
+  drawToMitre: (strip, values) => {
+    const spacing = spacingFor(strip.width, values.spacing)
+    const first = lastEdge(strip, 'inner') === 'outer' ? 'inner' : 'outer'
+    const run = { strip, spacing, circles: row(strip, spacing), links: scrolls(strip), first } as const
+    return drawSpiralCorner({ ...run, leadOut: false }, 1)
+  },
 })
-
-/** Every spiral is entered on its left going up, and left on its right going up. */
-function chain(strip: FreeStrip, spacing: number): Stroke {
-  const { width, returns, lean } = strip
-  const s = Math.min(0.17 * width, Math.max(0.08 * width, spacing))
-  const frame = frameFor(strip, s, { end: width / 2 + 0.8 * s, pitch: width - 0.9 * s, give: 0.5 * s })
-  const { big, centres, length } = frame
-  const line = new LedLine({ at: [0, 0], heading: 0 })
-  centres.forEach((centre, i) => {
-    const isLast = i === centres.length - 1
-    const outAt = !isLast
-      ? -30 * DEGREE
-      : lean !== 0
-        ? angleTo(centre, mitreNest(frame).centre) - 25 * DEGREE
-        : (returns ? -80 : -15) * DEGREE
-    follow(line, { centre, radius: big, spacing: s, inAt: (i === 0 ? 165 : 150) * DEGREE, outAt, turn: -1 })
-  })
-  if (lean !== 0) closeAtMitre(line, frame, returns)
-  else line.to({ at: [length, returns ? 0 : width], heading: 0 })
-  return transformStroke(line.build(), { a: strip.length / length, b: 0, c: 0, d: 1, e: 0, f: 0 })
-}

@@ -1,28 +1,43 @@
+import { fillersOf, layOutPlan, wishesOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
-import type { Motif } from './motif/contract.ts'
-import type { Filler } from './motif/draw-stretch.ts'
-import { cutPieces } from './pieces/pieces.ts'
-import type { WantedPlace } from './pieces/place-vertex.ts'
-import { type LineTask, planLine, type Wishes } from './pieces/plan-line.ts'
-import type { FillerChoice, Place, Plan } from './plan/plan.ts'
+import { cutPieces, type Pieces } from './pieces/pieces.ts'
+import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
+import type { Catalog } from './plan/catalog.ts'
+import type { Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
-import type { Catalog } from './plan/settle-plan.ts'
-import { layOutQuilt } from './quilt/layout.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
+import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
 import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
-import { reckonLines } from './report/reckon.ts'
+import { needlePoints } from './report/needle-points.ts'
+import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
 import { lowerBound } from './route/index.ts'
+
+/** A quilt with its fillers fitted, cut at their touches: what the way leads through. */
+export interface FilledQuilt {
+  readonly plan: Plan
+  readonly quilt: Quilt
+  readonly pieces: Pieces
+  /** What the measures of the real quilt say. */
+  readonly findings: readonly Problem[]
+}
+
+/** A quilt with its line, before anything is reckoned: what a first picture needs. */
+export interface ThreadedQuilt extends FilledQuilt {
+  readonly line: PlannedLine
+  readonly drawing: Drawing
+}
 
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
 export interface PlannedQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
   readonly drawing: Drawing
+  readonly reckoning: Reckoning
   readonly report: Report
 }
 
@@ -36,79 +51,107 @@ export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
   return planQuilt(plan, { catalog, warnings })
 }
 
-/** Plans a quilt: lay it out, fit the fillers, find the way, thread the line, reckon what it takes. */
+/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
 export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
-  const task = lineTaskOf(plan, catalog)
-  const { quilt, pieces } = task
-  const { net, graph, areas, route, lines } = planLine(task)
-  const figures = measureLines(lines, plan.machine.reach)
-  const reckoning = reckonLines(lines, plan, { repositions: figures.repositions.length })
-  const report = buildReport({
-    plan,
-    quilt,
-    fits: pieces.fits,
-    route,
-    lowerBoundMm:
-      net.fills.reduce((sum, fill) => sum + fill.length, 0) +
-      lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost,
-    extras: listExtras(lines, { overlaps: figures.overlaps, quilt }),
-    areas: areas.length,
-    figures,
-    reckoning,
-    gaps: findGaps(figures.polylines, quilt),
-    warnings,
-  })
+  const filled = fillQuilt(plan, catalog)
+  const threaded = threadQuilt(filled, catalog)
+  return reckonQuilt(threaded, warnings)
+}
+
+/** Lays the quilt out, fits the fillers and cuts them at their touches. */
+export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
+  const { quilt, findings } = layOutPlan(plan)
+  const fillers = fillersOf(plan, catalog.motifs)
+  const pieces = cutPieces(quilt, fillers, { reach: plan.machine.reach, seed: plan.seed })
+  return { plan, quilt, pieces, findings }
+}
+
+/** Finds the way through the pieces and threads the line along it. */
+export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+  const { plan, quilt } = filled
+  const line = planLine(lineTaskOf(filled))
   const drawing: Drawing = {
     title: plan.title,
     quilt,
-    lines,
-    areaCount: report.line.areas,
+    lines: line.lines,
+    areaCount: line.areas.length,
     units: plan.units,
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
     fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : 'nothing',
+      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
-  return { plan, quilt, drawing, report }
+  return { ...filled, line, drawing }
 }
 
-/** The quilt laid out, its fillers fitted, and what the plan asks of the line's way. */
-export function lineTaskOf(plan: Plan, { motifs }: Catalog): LineTask {
-  const { reach } = plan.machine
-  const quilt = layOutPlan(plan)
-  return {
+/** Measures the line and reckons what it takes. */
+export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
+  const { plan, quilt, pieces, line, drawing } = threaded
+  const figures = measureLines(line.lines, plan.machine.reach)
+  const reckoning = reckonLines(line.lines, plan, movesOf(plan, figures.repositions.length))
+  const report = buildReport({
+    plan,
     quilt,
-    pieces: cutPieces(quilt, fillersOf(plan, motifs), { reach, seed: plan.seed }),
-    reach,
-    wishes: wishesOf(plan),
-    thread: plan.thread.colour,
-    seed: plan.seed,
+    fits: pieces.fits,
+    route: line.route,
+    lowerBoundMm: shortestOf(line),
+    extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt, units: plan.units }),
+    areas: line.areas.length,
+    figures,
+    reckoning,
+    gaps: findGaps(figures.polylines, quilt),
+    warnings: [...warnings, ...threaded.findings],
+  })
+  return { plan, quilt, drawing: withFigures(drawing, { plan, report, reckoning }), reckoning, report }
+}
+
+/** The drawing with what was reckoned. Needle points and swatches are made when they are asked for: most outputs need neither. */
+function withFigures(
+  drawing: Drawing,
+  { plan, report, reckoning }: Pick<PlannedQuilt, 'plan' | 'report' | 'reckoning'>,
+): Drawing {
+  let needles: Drawing['stitches']
+  let swatches: Drawing['swatches']
+  return {
+    ...drawing,
+    ...drawnFigures(report),
+    get stitches() {
+      needles ??= reckoning.stitches.map(needlePoints)
+      return needles
+    },
+    get swatches() {
+      swatches ??= swatchesOf(plan, drawing.quilt)
+      return swatches
+    },
   }
 }
 
-function wishesOf(plan: Plan): Wishes {
-  const { start, end, order, work } = plan.route
-  return { start: wantedPlace(start, plan), end: wantedPlace(end, plan), order, work }
+/** On a frame every move of the quilt is an advance of its rollers. */
+const movesOf = ({ machine }: Plan, moves: number) =>
+  machine.kind === 'frame' ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
+
+/** What the line is planned over, and what the plan asks of its way. */
+export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
+  quilt,
+  pieces,
+  reach: plan.machine.reach,
+  wishes: wishesOf(plan),
+  thread: plan.thread.colour,
+  seed: plan.seed,
+})
+
+/** No line over the same pieces with as few starts as there must be is shorter, mm. */
+function shortestOf({ net, graph }: PlannedLine): number {
+  const required = net.fills.reduce((sum, fill) => sum + fill.length, 0)
+  return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
 }
 
-const wantedPlace = (place: Place, { bands }: Plan): WantedPlace =>
-  place.kind === 'side' ? { ...place, band: bands.findIndex(({ name }) => name === place.band) } : place
-
-function layOutPlan(plan: Plan): Quilt {
-  const cloth = (fabric: Plan['centre']['fabric']) => fabric[0]?.colour ?? '#ffffff'
-  return layOutQuilt({
-    centre: { width: plan.centre.width, height: plan.centre.height, fabric: cloth(plan.centre.fabric) },
-    bands: plan.bands.map((band) => ({ ...band, fabric: cloth(band.fabric) })),
-    binding: plan.binding,
-  })
-}
-
-/** The filler of each band as the engine needs it: the motif itself and its values. */
-function fillersOf(plan: Plan, motifs: Readonly<Record<string, Motif>>): (Filler | undefined)[] {
-  const asFiller = ({ name, values }: FillerChoice): Filler => ({ name, motif: motifs[name]!, values })
-  return plan.bands.map((band) => band.filler && asFiller(band.filler))
+/** What fills a band's patches, in words. */
+function patchFillersText({ pieced }: Plan['bands'][number]): string {
+  const names = new Set(Object.values(pieced?.fillers ?? {}).map(({ name }) => name.replaceAll('-', ' ')))
+  return names.size > 0 ? [...names].join(' and ') : 'nothing'
 }

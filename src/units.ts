@@ -17,3 +17,6 @@ export const MM_PER: Readonly<Record<LengthUnit | 'm' | 'yd' | 'pt' | 'px', numb
 
 export const inches = (value: number): number => value * MM_PER.in
 export const toInches = (mm: number): number => mm / MM_PER.in
+
+/** A length in mm as a number of `unit`. */
+export const toUnit = (mm: number, unit: LengthUnit): number => mm / MM_PER[unit]

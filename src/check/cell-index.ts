@@ -40,39 +40,35 @@ export function sortIntoCells(stretches: Stretches, frame: Frame): CellIndex {
   return { starts, items }
 }
 
-/** Calls `visit` with every cell that a stretch touches, row by row. */
+/** Calls `visit` with every cell that a stretch touches, row by row. Plain numbers throughout: there are many stretches. */
 function eachCell(
   { ax, ay, bx, by, count }: Stretches,
   { columns, rows, box, cell }: Frame,
   visit: (cell: number, stretch: number) => void,
 ): void {
   for (let i = 0; i < count; i++) {
-    const [x0, y0] = [(ax[i]! - box.minX) / cell, (ay[i]! - box.minY) / cell]
-    const [x1, y1] = [(bx[i]! - box.minX) / cell, (by[i]! - box.minY) / cell]
+    const x0 = (ax[i]! - box.minX) / cell
+    const y0 = (ay[i]! - box.minY) / cell
+    const x1 = (bx[i]! - box.minX) / cell
+    const y1 = (by[i]! - box.minY) / cell
+    const isLevel = Math.floor(y0) === Math.floor(y1)
     const first = Math.max(0, Math.floor(Math.min(y0, y1)))
     const last = Math.min(rows - 1, Math.floor(Math.max(y0, y1)))
+    const slope = (x1 - x0) / (y1 - y0)
     for (let row = first; row <= last; row++) {
-      const [from, to] = spanInRow([x0, y0, x1, y1], row)
-      const end = Math.min(columns - 1, Math.floor(to))
-      for (let column = Math.max(0, Math.floor(from)); column <= end; column++)
+      // How far the stretch reaches from left to right inside the row, in cells.
+      const a = isLevel ? x0 : x0 + slope * (clampTo(row, y0, y1) - y0)
+      const b = isLevel ? x1 : x0 + slope * (clampTo(row + 1, y0, y1) - y0)
+      const end = Math.min(columns - 1, Math.floor(Math.max(a, b)))
+      for (let column = Math.max(0, Math.floor(Math.min(a, b))); column <= end; column++)
         visit(row * columns + column, i)
     }
   }
 }
 
-/** How far a stretch reaches from left to right inside a row, in cells. */
-function spanInRow(ends: readonly [number, number, number, number], row: number): readonly [number, number] {
-  const [x0, y0, x1, y1] = ends
-  if (Math.floor(y0) === Math.floor(y1)) return x0 < x1 ? [x0, x1] : [x1, x0]
-  const [a, b] = [acrossAt(ends, row), acrossAt(ends, row + 1)]
-  return a < b ? [a, b] : [b, a]
-}
-
-/** Where a stretch is at height `y`; at its end where it does not reach that far. */
-function acrossAt([x0, y0, x1, y1]: readonly [number, number, number, number], y: number): number {
-  const t = (y - y0) / (y1 - y0)
-  return x0 + (x1 - x0) * Math.min(1, Math.max(0, t))
-}
+/** The number between `a` and `b`, in either order, that is nearest to `value`. */
+const clampTo = (value: number, a: number, b: number): number =>
+  a < b ? Math.min(b, Math.max(a, value)) : Math.min(a, Math.max(b, value))
 
 /** The cell that `p` lies in; the nearest one for a point outside. */
 export function cellAt({ columns, rows, box, cell }: Frame, [x, y]: Point): number {

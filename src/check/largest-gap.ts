@@ -221,8 +221,9 @@ function firstCells(search: Search): First {
   const least = floor + search.slack
   // Where gaps are smaller than cells, a cell whose middle lies outside the region may hold the best place.
   const walk = floor > 2 * field.cell ? eachCentreInside : eachCentre
-  walk(search, 1, (p, i) => {
-    if (coarse[i]! + 2 * reach > least && depthInside(boundary, p, metric) + reach > least) hopeful.push(i)
+  walk(search, 1, (i) => {
+    if (coarse[i]! + 2 * reach > least && depthInside(boundary, centreOf(field, i), metric) + reach > least)
+      hopeful.push(i)
   })
   const { chosen, farthestLeft } = farthestCells(hopeful, coarse)
   const cells: Cell[] = []
@@ -246,9 +247,9 @@ function measureSome(search: Search): Cell[] {
   const reach = (search.field.cell / 2) * search.metric.reach
   const cells: Cell[] = []
   let floor = 0
-  eachCentreInside(search, SAMPLED, (p, i) => {
+  eachCentreInside(search, SAMPLED, (i) => {
     if (coarse[i]! + reach <= floor) return
-    const cell = measure(search, p)
+    const cell = measure(search, centreOf(search.field, i))
     floor = Math.max(floor, cell.clear - 2 * reach)
     if (cell.clear > floor) cells.push(cell)
   })
@@ -273,22 +274,15 @@ const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
   box.minY + (Math.floor(i / columns) + 0.5) * cell,
 ]
 
-/** Calls `visit` with the centre of every `step`th cell of the region's box. */
-function eachCentre(
-  { field, boundary: { box } }: Search,
-  step: number,
-  visit: (p: Point, cell: number) => void,
-): void {
+/** Calls `visit` with every `step`th cell of the region's box. */
+function eachCentre({ field, boundary: { box } }: Search, step: number, visit: (cell: number) => void): void {
   const { cell, columns, rows } = field
   const minColumn = Math.max(0, Math.floor((box.minX - field.box.minX) / cell))
   const minRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
   const maxColumn = Math.min(columns - 1, Math.floor((box.maxX - field.box.minX) / cell))
   const maxRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
   for (let row = minRow; row <= maxRow; row += step) {
-    const y = field.box.minY + (row + 0.5) * cell
-    for (let column = minColumn; column <= maxColumn; column += step) {
-      visit([field.box.minX + (column + 0.5) * cell, y], row * columns + column)
-    }
+    for (let column = minColumn; column <= maxColumn; column += step) visit(row * columns + column)
   }
 }
 
@@ -296,7 +290,7 @@ function eachCentre(
 function eachCentreInside(
   { field, boundary: { box, edges } }: Search,
   step: number,
-  visit: (p: Point, cell: number) => void,
+  visit: (cell: number) => void,
 ): void {
   const { cell, columns, rows } = field
   const firstRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
@@ -307,9 +301,7 @@ function eachCentreInside(
     const crossings = crossingsAt(edges, y)
     for (let k = 0; k + 1 < crossings.length; k += 2) {
       const last = Math.min(columns - 1, column(crossings[k + 1]!) + 1)
-      for (let c = Math.max(0, column(crossings[k]!) - 1); c <= last; c += step) {
-        visit([field.box.minX + (c + 0.5) * cell, y], row * columns + c)
-      }
+      for (let c = Math.max(0, column(crossings[k]!) - 1); c <= last; c += step) visit(row * columns + c)
     }
   }
 }

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts'
 import { assertWithin } from '../stitch/within-limits.ts'
 import { judgeStretch, type Look } from './overlap-kind.ts'
 import type { Polyline } from './polyline.ts'
-import { lookBack, readAlong, type Trail, trailOf } from './trail.ts'
+import { isOnEarlier, lookBack, readAlong, stretchAt, type Trail, trailOf } from './trail.ts'
 
 /** What counts as stitching over a line that is already stitched, mm. */
 export interface OverlapSettings {
@@ -84,9 +84,11 @@ function overlapsOf(looking: Looking): Overlap[] {
     from = undefined
   }
   const count = Math.ceil((end - start) / STEP)
+  let stretch = stretchAt(trail, start)
   for (let i = 0; i <= count; i++) {
     const along = start + ((end - start) * i) / Math.max(1, count)
-    const isOn = lookBack(trail, along) !== undefined
+    while (stretch + 1 < trail.begins.length && trail.begins[stretch + 1]! <= along) stretch++
+    const isOn = isOnEarlier(trail, stretch, along)
     if (isOn && from === undefined) from = i === 0 ? along : turningPoint(trail, before, along)
     if (!isOn && from !== undefined) close(turningPoint(trail, before, along))
     before = along

@@ -15,7 +15,7 @@ export interface StitchField extends Frame, CellIndex {
 }
 
 /** How many cells a field has at most, about: as many as the first for any stitching, up to the second where it is dense. */
-const MOST_CELLS = { plain: 600_000, dense: 1_200_000 }
+const MOST_CELLS = { plain: 300_000, dense: 1_200_000 }
 /** How many cells go to the mean distance between lines of stitching, where that asks for more cells. */
 const CELLS_APART = 3
 /** Cells smaller than this bring nothing, mm. */
@@ -41,8 +41,10 @@ export function layField(stitching: readonly Polyline[], box: Box): StitchField 
   const { starts, items } = sortIntoCells(stretches, frame)
   const marked = new Uint8Array(frame.columns * frame.rows)
   for (let i = 0; i < marked.length; i++) marked[i] = starts[i + 1]! > starts[i]! ? 1 : 0
-  const round = squaredDistances(marked, frame).map((d) => Math.sqrt(d) * frame.cell)
-  const square = chessboardDistances(marked, frame).map((d) => d * frame.cell)
+  const round = squaredDistances(marked, frame)
+  for (let i = 0; i < round.length; i++) round[i] = Math.sqrt(round[i]!) * frame.cell
+  const square = chessboardDistances(marked, frame)
+  for (let i = 0; i < square.length; i++) square[i]! *= frame.cell
   return { ...frame, stretches, starts, items, round, square }
 }
 

@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts'
+import type { Box } from '../geometry/stroke.ts'
 import { type CellIndex, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
 import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
 
@@ -67,7 +68,7 @@ function measureAlong(polylines: readonly Polyline[], stretches: Stretches, back
   return { begins, spans, lines }
 }
 
-function boxOf({ count, ax, ay, bx, by }: Stretches) {
+function boxOf({ count, ax, ay, bx, by }: Stretches): Box {
   let [minX, minY, maxX, maxY] = count > 0 ? [Infinity, Infinity, -Infinity, -Infinity] : [0, 0, 0, 0]
   for (let i = 0; i < count; i++) {
     minX = Math.min(minX, ax[i]!, bx[i]!)
@@ -79,7 +80,7 @@ function boxOf({ count, ax, ay, bx, by }: Stretches) {
 }
 
 /** The stretch that lies at `along` on the trail's measure. */
-function stretchAt({ begins }: Trail, along: number): number {
+export function stretchAt({ begins }: Trail, along: number): number {
   let [low, high] = [0, begins.length - 1]
   while (low < high) {
     const middle = (low + high + 1) >> 1
@@ -109,37 +110,69 @@ const clip = (value: number, count: number): number => Math.min(count - 1, Math.
 
 /** The nearest earlier place within reach of the place at `along`, if there is one. */
 export function lookBack(trail: Trail, along: number): Partner | undefined {
-  const { columns, rows, cell, box, within, starts, items } = trail
   const here = readAlong(trail, along)
-  const [x, y] = [here.p[0] - box.minX, here.p[1] - box.minY]
-  const [left, right] = [clip((x - within) / cell, columns), clip((x + within) / cell, columns)]
-  let best: Partner | undefined
-  const last = clip((y + within) / cell, rows)
-  for (let row = clip((y - within) / cell, rows); row <= last; row++) {
+  const i = nearestEarlier(trail, { x: here.p[0], y: here.p[1], along })
+  return i === undefined ? undefined : partnerOn(trail, i, here)
+}
+
+/** Whether an earlier place lies within reach of the place at `along`, which lies on stretch `i`. */
+export function isOnEarlier(trail: Trail, i: number, along: number): boolean {
+  const { ax, ay, bx, by } = trail.stretches
+  const length = stretchLength(trail.stretches, i) || 1
+  const into = (along - trail.begins[i]!) / length
+  const x = ax[i]! + (bx[i]! - ax[i]!) * into
+  const y = ay[i]! + (by[i]! - ay[i]!) * into
+  return nearestEarlier(trail, { x, y, along }) !== undefined
+}
+
+interface Spot {
+  readonly x: number
+  readonly y: number
+  readonly along: number
+}
+
+/** The stretch with the nearest earlier place within reach; plain numbers, as it is asked every half millimetre. */
+function nearestEarlier(trail: Trail, { x, y, along }: Spot): number | undefined {
+  const { columns, rows, cell, box, within, starts, items, begins, back } = trail
+  const [dx, dy] = [x - box.minX, y - box.minY]
+  const left = clip((dx - within) / cell, columns)
+  const right = clip((dx + within) / cell, columns)
+  const last = clip((dy + within) / cell, rows)
+  let best: number | undefined
+  let least = within
+  for (let row = clip((dy - within) / cell, rows); row <= last; row++) {
     const to = starts[row * columns + right + 1]!
     for (let k = starts[row * columns + left]!; k < to; k++) {
-      if (trail.begins[items[k]!]! >= along - trail.back) continue
-      const partner = partnerOn(trail, items[k]!, { ...here, along })
-      if (partner && (!best || Math.abs(partner.offset) < Math.abs(best.offset))) best = partner
+      const i = items[k]!
+      if (begins[i]! >= along - back) continue
+      const away = earlierDistance(trail, i, { x, y, along })
+      if (best === undefined ? away <= least : away < least) [best, least] = [i, away]
     }
   }
   return best
 }
 
-/** The place on a stretch nearest to a later place, if it is near enough and far enough back. */
-function partnerOn(
-  { stretches, begins, lines, within, back }: Trail,
-  i: number,
-  { p, heading, along }: Along & { readonly along: number },
-): Partner | undefined {
+/** How far a spot is from its nearest place on a stretch; Infinity if that place is not far enough back along the line. */
+function earlierDistance({ stretches, begins, back }: Trail, i: number, { x, y, along }: Spot): number {
+  const [ax, ay] = [stretches.ax[i]!, stretches.ay[i]!]
+  const length = stretchLength(stretches, i)
+  const ux = (stretches.bx[i]! - ax) / (length || 1)
+  const uy = (stretches.by[i]! - ay) / (length || 1)
+  const into = Math.min(length, Math.max(0, (x - ax) * ux + (y - ay) * uy))
+  if (begins[i]! + into >= along - back) return Number.POSITIVE_INFINITY
+  const ox = ax + ux * into - x
+  const oy = ay + uy * into - y
+  return Math.sqrt(ox * ox + oy * oy)
+}
+
+/** The place on a stretch nearest to a later place. */
+function partnerOn({ stretches, begins, lines }: Trail, i: number, { p, heading }: Along): Partner {
   const { ax, ay } = stretches
   const own = headingOf(stretches, i)
   const [dx, dy] = [p[0] - ax[i]!, p[1] - ay[i]!]
   const into = Math.min(stretchLength(stretches, i), Math.max(0, dx * own[0] + dy * own[1]))
-  if (begins[i]! + into >= along - back) return undefined
   const [ox, oy] = [own[0] * into - dx, own[1] * into - dy]
   const away = Math.hypot(ox, oy)
-  if (away > within) return undefined
   const side = heading[0] * oy - heading[1] * ox
   return { line: lines[i]!, along: begins[i]! + into, offset: side < 0 ? -away : away, heading: own }
 }

@@ -1,4 +1,4 @@
-import { Command, CommanderError, Option } from 'commander'
+import { Argument, Command, CommanderError, Option } from 'commander'
 import { exporterOf } from '../export/index.ts'
 import { TABLE_OPTIONS } from '../export/path/path-options.ts'
 import { addExportFlags, exportValues } from './export-flags.ts'
@@ -25,11 +25,17 @@ const fromPlan = (name: string, description: string): Command =>
     .option('-o, --out <folder>', 'where to write; a folder named after the plan file unless said')
     .option('--replace', 'allow files that are there already to be replaced')
 
-fromPlan('plan', 'the main job: plan the line, write picture, report and line, and sum it up')
+const picture = exporterOf('picture').options
+addExportFlags(
+  fromPlan('plan', 'the main job: plan the line, write picture, report and line, and sum it up'),
+  picture,
+)
   .option('--png', 'write the picture as PNG as well')
   .option('--page', 'write the report as a page to print or keep as well')
   .option('--json', 'print the report as JSON instead of words')
-  .action(async (file, options) => finish((await import('./plan-command.ts')).planCommand(file, options)))
+  .action(async (file, options) =>
+    finish((await import('./plan-command.ts')).planCommand(file, options, exportValues(picture, options))),
+  )
 
 const sheets = exporterOf('sheets').options
 addExportFlags(fromPlan('sheets', 'tracing sheets: the line at full size, as PDF'), sheets).action(
@@ -66,6 +72,19 @@ program
   .argument('[name]', 'tell about one')
   .option('--json', 'print as JSON')
   .action(async (name, options) => finish((await import('./motifs-command.ts')).motifsCommand(name, options)))
+
+program
+  .command('thread')
+  .description('which thread blends with the fabrics, and which shows')
+  .argument('<file>', 'plan file (YAML or JSON)')
+  .option('--json', 'print as JSON')
+  .action(async (file, options) => finish((await import('./thread-command.ts')).threadCommand(file, options)))
+
+program
+  .command('schema')
+  .description('print the JSON Schema of a file format')
+  .addArgument(new Argument('[format]', 'which').choices(['plan', 'report', 'line']).default('plan'))
+  .action(async (format) => finish((await import('./schema-command.ts')).schemaCommand(format)))
 
 program
   .command('new')

@@ -1,5 +1,6 @@
 import { basename, extname } from 'node:path'
 import { MOTIFS } from '../../motifs/index.ts'
+import { catalogOf } from '../engine-input.ts'
 import { type PlannedQuilt, planFromText } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
 import { type OutputFile, readText, writeFiles } from './files.ts'
@@ -32,7 +33,7 @@ export function fromPlanFile(
   const work = async () => {
     const text = readText(file, LIMITS.fileBytes)
     progress.say(`Planning ${file} ...`)
-    const planned = planFromText(text, { motifs: MOTIFS })
+    const planned = planFromText(text, catalogOf(MOTIFS))
     const made = await make(planned, progress)
     const folder = out ?? basename(file, extname(file))
     const written = writeFiles(folder, made.files, { replace })

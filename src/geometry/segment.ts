@@ -179,13 +179,9 @@ function mapCubic(segment: Segment, map: (p: Point) => Point): Segment {
   return cubic(map(segment.c1), map(segment.c2), map(segment.to))
 }
 
-/** Gauss-Legendre nodes and weights of order 8 on -1..1 (Abramowitz & Stegun, Table 25.4). */
-const GAUSS: readonly (readonly [node: number, weight: number])[] = [
-  [0.1834346424956498, 0.362683783378362],
-  [0.525532409916329, 0.3137066458778873],
-  [0.7966664774136267, 0.2223810344533745],
-  [0.9602898564975363, 0.1012285362903763],
-]
+/** Gauss-Legendre nodes and weights of order 8 on -1..1, node by node (Abramowitz & Stegun, Table 25.4). */
+const NODES = [0.1834346424956498, 0.525532409916329, 0.7966664774136267, 0.9602898564975363] as const
+const WEIGHTS = [0.362683783378362, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763] as const
 
 /** Length of the segment from `from`, mm. Cubics by Gauss-Legendre, halved until two levels agree. */
 export function segmentLength(from: Point, segment: Segment): number {
@@ -195,37 +191,58 @@ export function segmentLength(from: Point, segment: Segment): number {
     case 'arc':
       return distance(from, segment.centre) * Math.abs(segment.sweep)
     case 'cubic':
-      return cubicLength(from, segment, 0, 1, gauss(from, segment, 0, 1), 16)
+      return new CubicSpeed(from, segment).length()
   }
 }
 
-function gauss(from: Point, segment: Segment, t0: number, t1: number): number {
-  const half = (t1 - t0) / 2
-  const middle = (t0 + t1) / 2
-  let sum = 0
-  for (const [node, weight] of GAUSS) {
-    sum += weight * norm(derivativeAt(from, segment, middle - half * node))
-    sum += weight * norm(derivativeAt(from, segment, middle + half * node))
-  }
-  return sum * half
-}
+/** How fast a cubic runs, as plain numbers: its length is asked for so often that points would cost more than sums. */
+class CubicSpeed {
+  readonly #ax: number
+  readonly #ay: number
+  readonly #bx: number
+  readonly #by: number
+  readonly #cx: number
+  readonly #cy: number
 
-function cubicLength(
-  from: Point,
-  segment: Segment,
-  t0: number,
-  t1: number,
-  whole: number,
-  depth: number,
-): number {
-  const middle = (t0 + t1) / 2
-  const first = gauss(from, segment, t0, middle)
-  const second = gauss(from, segment, middle, t1)
-  if (depth === 0 || Math.abs(first + second - whole) <= 1e-9 * Math.max(1, whole)) return first + second
-  return (
-    cubicLength(from, segment, t0, middle, first, depth - 1) +
-    cubicLength(from, segment, middle, t1, second, depth - 1)
-  )
+  constructor(from: Point, { c1, c2, to }: Segment & { kind: 'cubic' }) {
+    this.#ax = c1[0] - from[0]
+    this.#ay = c1[1] - from[1]
+    this.#bx = c2[0] - c1[0]
+    this.#by = c2[1] - c1[1]
+    this.#cx = to[0] - c2[0]
+    this.#cy = to[1] - c2[1]
+  }
+
+  length(): number {
+    return this.#halved([0, 1], this.#gauss(0, 1), 16)
+  }
+
+  #halved([t0, t1]: readonly [number, number], whole: number, depth: number): number {
+    const middle = (t0 + t1) / 2
+    const first = this.#gauss(t0, middle)
+    const second = this.#gauss(middle, t1)
+    if (depth === 0 || Math.abs(first + second - whole) <= 1e-9 * Math.max(1, whole)) return first + second
+    return this.#halved([t0, middle], first, depth - 1) + this.#halved([middle, t1], second, depth - 1)
+  }
+
+  #gauss(t0: number, t1: number): number {
+    const half = (t1 - t0) / 2
+    const middle = (t0 + t1) / 2
+    let sum = 0
+    for (let i = 0; i < 4; i++) {
+      sum += WEIGHTS[i]! * this.#at(middle - half * NODES[i]!)
+      sum += WEIGHTS[i]! * this.#at(middle + half * NODES[i]!)
+    }
+    return sum * half
+  }
+
+  #at(t: number): number {
+    const s = 1 - t
+    const [a, b, c] = [3 * s * s, 6 * s * t, 3 * t * t]
+    const x = this.#ax * a + this.#bx * b + this.#cx * c
+    const y = this.#ay * a + this.#by * b + this.#cy * c
+    return Math.sqrt(x * x + y * y)
+  }
 }
 
 /**

@@ -1,105 +1,153 @@
-import { type Point, polar } from '../geometry/point.ts'
-import { arcFromTangent, cubic, reverseSegment, type Segment } from '../geometry/segment.ts'
-import type { Post } from './free-end.ts'
-
-/** A spiral that runs in, hooks at its eye and comes back out between its own lines. Angles in radians, lengths in mm. */
-export interface DoubleSpiral {
-  readonly centre: Point
-  /** The distance from the centre at which the arm inward begins. */
-  readonly radius: number
-  /** Between neighbouring lines. */
-  readonly spacing: number
-  /** The direction from the centre in which the arm inward begins, and in which the arm outward ends. */
-  readonly inAt: number
-  readonly outAt: number
-  /** 1 if the arm inward turns from u towards v, -1 if it turns the other way; the arm outward turns against it. */
-  readonly turn: 1 | -1
-}
-
-/** A drawn double spiral: where it is entered, where it is left and what lies between. */
-export interface DrawnSpiral {
-  readonly entry: Post
-  readonly exit: Post
-  readonly segments: readonly Segment[]
-}
-
-/** The greatest angle that one cubic of an arm spans. */
-const STEP = Math.PI / 4
+import { add, norm, type Point, polar, scale, subtract } from '../geometry/point.ts'
+import { arcFromTangent, arcToCubics, cubic, type Segment } from '../geometry/segment.ts'
+import { reverseStroke, type Stroke } from '../geometry/stroke.ts'
 
 /**
- * Draws a double spiral: two Archimedean arms r = b theta, half a turn apart, b = spacing / pi, joined by an S of two arcs
- * through the centre.
- *
- * The arm outward ends less than half a turn before or after the place opposite to the other arm's beginning.
+ * A spiral that goes in and comes back out between its own lines. Angles run from the u axis towards the v axis.
  */
-export function doubleSpiral(spiral: DoubleSpiral): DrawnSpiral {
-  const { centre, radius, inAt, outAt, turn } = spiral
-  const b = Math.min(spiral.spacing, radius / 1.25) / Math.PI
-  const outer = radius / b
-  const eye = Math.min(Math.PI, 0.75 * outer)
-  const over = wrap(turn * (inAt + Math.PI - outAt))
-  const arm = { centre, b, turn, zero: inAt + turn * outer }
-  const inward = armOutward(arm, eye, outer)
-  const outward = armOutward({ ...arm, zero: arm.zero + Math.PI }, eye, Math.max(eye + 0.2, outer + over))
-  const back = reversed(inward.start.at, inward.segments)
-  const hookIn = arcFromTangent(inward.start.at, headingToward(inward.start.heading + Math.PI), centre)
-  const hookOut = arcFromTangent(outward.start.at, headingToward(outward.start.heading + Math.PI), centre)
-  return {
-    entry: { at: inward.end.at, heading: inward.end.heading + Math.PI },
-    exit: outward.end,
-    segments: [...back, hookIn, reverseSegment(outward.start.at, hookOut), ...outward.segments],
-  }
+export interface DoubleSpiral {
+  readonly centre: Point
+  /** The circle that it fills, mm. */
+  readonly radius: number
+  /** The distance between neighbouring lines, mm. */
+  readonly spacing: number
+  /** The angle, seen from the centre, at which it comes in; where it goes out. */
+  readonly enter: number
+  readonly leave: number
+  /** The sense of the way in: 1 from u towards v, -1 the other way. The way out turns back. */
+  readonly turn: 1 | -1
+  /** By how much the outer ends of the arms are cut short, radians, to leave room for a joint. */
+  readonly trimEnter: number
+  readonly trimLeave: number
 }
 
-const headingToward = (heading: number): Point => [Math.cos(heading), Math.sin(heading)]
+const TURN = 2 * Math.PI
 
-/** The same angle in -pi..pi. */
-const wrap = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI))
-
+/** One arm, from outside in: r = radius - growth x (angle - start) until it reaches the eye. */
 interface Arm {
   readonly centre: Point
-  readonly b: number
+  readonly radius: number
+  readonly growth: number
+  readonly start: number
   readonly turn: 1 | -1
-  /** The direction in which the spiral would reach its centre. */
-  readonly zero: number
 }
 
-/** One arm r = b theta from theta = `inner` to `outer`, as cubics of at most an eighth of a turn. */
-export function armOutward(
-  arm: Arm,
-  inner: number,
-  outer: number,
-): { readonly start: Post; readonly end: Post; readonly segments: readonly Segment[] } {
-  const { centre, b, turn, zero } = arm
-  const place = (theta: number): Point => polar(centre, b * theta, zero - turn * theta)
-  const rate = (theta: number): Point => {
-    const angle = zero - turn * theta
-    return [
-      b * (Math.cos(angle) + turn * theta * Math.sin(angle)),
-      b * (Math.sin(angle) - turn * theta * Math.cos(angle)),
-    ]
-  }
-  const count = Math.ceil((outer - inner) / STEP - 1e-6)
-  const step = (outer - inner) / count
-  const k = (4 / 3) * Math.tan(step / 4)
-  const segments = Array.from({ length: count }, (_, i) => {
-    const [a, z] = [inner + i * step, inner + (i + 1) * step]
-    const [p, q, dp, dq] = [place(a), place(z), rate(a), rate(z)]
-    return cubic([p[0] + k * dp[0], p[1] + k * dp[1]], [q[0] - k * dq[0], q[1] - k * dq[1]], q)
-  })
-  const post = (theta: number): Post => {
-    const [x, y] = rate(theta)
-    return { at: place(theta), heading: Math.atan2(y, x) }
-  }
-  return { start: post(inner), end: post(outer), segments }
+const armRadius = (arm: Arm, swept: number): number => arm.radius - arm.growth * swept
+
+const armPoint = (arm: Arm, swept: number): Point =>
+  polar(arm.centre, armRadius(arm, swept), arm.start + arm.turn * swept)
+
+/** The derivative of the arm by the angle swept, mm per radian. */
+function armTangent(arm: Arm, swept: number): Point {
+  const angle = arm.start + arm.turn * swept
+  const r = armRadius(arm, swept)
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  return [-arm.growth * c - arm.turn * r * s, -arm.growth * s + arm.turn * r * c]
 }
 
-function reversed(start: Point, segments: readonly Segment[]): Segment[] {
-  const back: Segment[] = []
-  let from = start
-  for (const segment of segments) {
-    back.push(reverseSegment(from, segment))
-    from = segment.to
+/**
+ * The piece of an arm between two swept angles, as cubics of at most an eighth of a turn each that share its points
+ * and tangents.
+ *
+ * @source handle = derivative x 4/3 tan(step / 4), as for a circle; strays by less than 1e-5 of the radius where the
+ * pitch is small beside it
+ */
+function armStroke(arm: Arm, from: number, to: number): Stroke {
+  const count = Math.max(1, Math.ceil((to - from) / (Math.PI / 4)))
+  const step = (to - from) / count
+  const handle = (4 / 3) * Math.tan(step / 4)
+  const segments: Segment[] = []
+  for (let i = 0; i < count; i++) {
+    const [a, b] = [from + i * step, from + (i + 1) * step]
+    const end = armPoint(arm, b)
+    segments.push(
+      cubic(
+        add(armPoint(arm, a), scale(armTangent(arm, a), handle)),
+        subtract(end, scale(armTangent(arm, b), handle)),
+        end,
+      ),
+    )
   }
-  return back.reverse()
+  return { start: armPoint(arm, from), segments }
+}
+
+/**
+ * An Archimedean spiral from the angle `start`, winding in from `outer` to `inner` mm from its centre.
+ *
+ * @param pitch  how much nearer to the centre it is after a whole turn, mm
+ * @source r = outer - pitch x angle / 2 pi
+ */
+export function archimedeanSpiral(
+  centre: Point,
+  reach: { readonly outer: number; readonly inner: number; readonly pitch: number },
+  start = 0,
+): Stroke {
+  const arm: Arm = { centre, radius: reach.outer, growth: reach.pitch / TURN, start, turn: 1 }
+  return armStroke(arm, 0, (reach.outer - reach.inner) / arm.growth)
+}
+
+/** The half of the eye from the end of an arm to the centre, cubics. */
+function halfEye(arm: Arm, swept: number): Segment[] {
+  const from = armPoint(arm, swept)
+  const segment = arcFromTangent(from, armTangent(arm, swept), arm.centre)
+  return segment.kind === 'arc' ? arcToCubics(from, segment) : [segment]
+}
+
+const between = (from: number, to: number, turn: 1 | -1): number => {
+  const angle = (turn * (to - from)) % TURN
+  return angle <= 0 ? angle + TURN : angle
+}
+
+/** By how much a double spiral's radius on the way out exceeds that on the way in, mm: what the angle makes up. */
+export function outwardStep(spiral: Pick<DoubleSpiral, 'enter' | 'leave' | 'turn' | 'spacing'>): number {
+  return spiral.spacing * (1 - between(spiral.enter, spiral.leave, spiral.turn) / Math.PI)
+}
+
+/**
+ * The two arms of a double spiral: Archimedean, with a pitch of twice the spacing, the one half a turn from the other,
+ * so that lines in and out lie `spacing` apart everywhere. Where the two ends are not half a turn apart, the outer
+ * radii differ by what the angle between them makes up, evenly about `radius`.
+ */
+function arms(spiral: DoubleSpiral): readonly [way: Arm, back: Arm] {
+  const { centre, radius, spacing, turn } = spiral
+  const difference = outwardStep(spiral)
+  const growth = spacing / Math.PI
+  return [
+    { centre, radius: radius - difference / 2, growth, start: spiral.enter, turn },
+    { centre, radius: radius + difference / 2, growth, start: spiral.leave, turn },
+  ]
+}
+
+/**
+ * Draws a double spiral as one stroke of cubics: in, through an S at the eye, and out.
+ *
+ * @source two Archimedean spirals r = b angle, half a turn apart, b = spacing / pi
+ */
+export function drawDoubleSpiral(spiral: DoubleSpiral): Stroke {
+  const [way, back] = arms(spiral)
+  const [outer, inner] = [spiral.trimEnter, spiral.trimLeave]
+  const smallest = Math.min(armRadius(way, outer), armRadius(back, inner))
+  const eye = Math.min(0.95 * spiral.spacing, 0.8 * smallest)
+  const [end, start] = [(way.radius - eye) / way.growth, (back.radius - eye) / back.growth]
+  const enter = armStroke(way, outer, end)
+  const leave = reverseStroke(armStroke(back, inner, start))
+  const [first, second] = [halfEye(way, end), halfEye(back, start)]
+  const out = reverseStroke({ start: leave.start, segments: second })
+  return { start: enter.start, segments: [...enter.segments, ...first, ...out.segments, ...leave.segments] }
+}
+
+/** The direction in which a stroke ends, or (reversed) starts: that of the last cubic's handle. */
+export function endDirection(stroke: Stroke): Point {
+  const last = stroke.segments.at(-1)
+  if (last?.kind !== 'cubic') throw new Error('a stroke of cubics is needed')
+  const along = subtract(last.to, last.c2)
+  return scale(along, 1 / norm(along))
+}
+
+/** The direction in which a stroke of cubics starts. */
+export function startDirection(stroke: Stroke): Point {
+  const first = stroke.segments[0]
+  if (first?.kind !== 'cubic') throw new Error('a stroke of cubics is needed')
+  const along = subtract(first.c1, stroke.start)
+  return scale(along, 1 / norm(along))
 }

@@ -1,15 +1,29 @@
+/** A stream of numbers that its seed alone decides. */
+export interface Random {
+  /** The next number, at least 0 and below 1. */
+  next(): number
+  /** The next number between `low` and `high`. */
+  between(low: number, high: number): number
+  /** The next whole number, at least 0 and below `count`. */
+  below(count: number): number
+}
+
 /**
- * A source of even numbers in 0..1 that depends on the seed alone.
+ * A seeded stream of numbers, even over 0..1. Any number is a seed; the same seed gives the same stream everywhere.
  *
- * @param seed  any number; its low 32 bits count
- * @source mulberry32, a 32 bit mixing generator in the public domain (T. Ettinger)
+ * @source mulberry32: a 32-bit counter stepped by 0x6d2b79f5 and mixed by two multiply-xorshift rounds
  */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1)
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61)
+export function seededRandom(seed: number): Random {
+  let state = Math.floor(seed) | 0
+  const next = () => {
+    state = (state + 0x6d2b79f5) | 0
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state)
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32
+  }
+  return {
+    next,
+    between: (low, high) => low + (high - low) * next(),
+    below: (count) => Math.floor(next() * count),
   }
 }

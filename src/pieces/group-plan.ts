@@ -1,11 +1,12 @@
 import { distance, subtract, unit } from '../geometry/point.ts'
+import type { Filler } from '../motif/draw-stretch.ts'
 import { fitHalfSide, type Rhythm } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
-import { alongOf, type BandFiller } from './band-filler.ts'
+import { heightAt } from '../quilt/side-height.ts'
+import { alongOn, type BandFiller } from './band-filler.ts'
 import { type Group, stretchesFor } from './grouping.ts'
 import type { Reach } from './pieces.ts'
 import { type BandShape, reckonMoves } from './reckon-moves.ts'
-import { heightAt } from './side-frame.ts'
 
 /** Into how many stretches half a side of a group is cut, and what the fit of its fillers needs to know. */
 export interface SidePlan {
@@ -101,7 +102,7 @@ function sidePlan(
   const along = unit(subtract(inner.innerB, inner.innerA))
   const whole = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
   const reachAlong = manner.part * whole
-  const rhythms = bands.map((band) => withinReach(rhythmOf(band, fillers), whole))
+  const rhythms = bands.map((band) => withinReach(rhythmOf(band, alongOn(fillers[band.index], side)), whole))
   const roomy = rhythms.map((rhythm, k) => ({
     rhythm: withRoom(rhythm, Math.max(ROOM * reachAlong, LEAST * whole)),
     length: (halves[k]! + halves[k + 1]!) / 2,
@@ -127,9 +128,11 @@ function fromCorner(
   )
 }
 
-function rhythmOf(band: Band, fillers: readonly (BandFiller | undefined)[]): Rhythm {
-  const { motif, values } = alongOf(fillers[band.index])!
-  return { ends: motif.ends, repeat: motif.repeat(meanWidth(band), values) }
+/** A side that is left unquilted takes any length. */
+function rhythmOf(band: Band, filler: Filler | undefined): Rhythm {
+  const width = meanWidth(band)
+  if (!filler) return { ends: 'free', repeat: width }
+  return { ends: filler.motif.ends, repeat: filler.motif.repeat(width, filler.values) }
 }
 
 /** A filler that runs there and back in one stretch takes any length: the quilt need not be moved within it. */

@@ -1,5 +1,6 @@
-import { distance, dot, lerp, type Point, subtract, unit } from '../geometry/point.ts'
+import { distance, distanceToLine, dot, lerp, type Point, subtract, unit } from '../geometry/point.ts'
 import { endOf, strokeLength } from '../geometry/stroke.ts'
+import { footOnOuter } from '../quilt/layout.ts'
 import type { Patch } from '../quilt/patch.ts'
 import { PointGrid } from '../quilt/point-grid.ts'
 import type { Quilt, Seam } from '../quilt/quilt.ts'
@@ -14,7 +15,7 @@ const CELL = 20
 export interface SeamEdge {
   readonly u: number
   readonly v: number
-  /** The ring it lies on, or the band whose corner seam it is. */
+  /** The ring it lies on, or the band whose corner it leaves. */
   readonly ring?: number
   readonly corner?: number
   /** The band whose patch seam it is. */
@@ -56,8 +57,13 @@ class NetBuilder {
   readonly #rings: RingWalk[]
   readonly #inside = new Map<number, { grid: PointGrid; vertices: number[] }>()
   readonly #inner: SeamEdge[] = []
+  /** By band, the lines from its inner corners square to its outer seam. */
+  readonly #across: readonly (readonly (readonly [Point, Point])[])[]
 
   constructor(quilt: Quilt) {
+    this.#across = quilt.bands.map(({ sides }) =>
+      sides.map((side) => [side.innerA, footOnOuter(side.innerA, side)]),
+    )
     this.#rings = quilt.rings.map((ring) => new RingWalk(ring))
     // Corners are vertices even where nothing touches: seams meet there.
     quilt.rings.forEach((ring, index) => {
@@ -96,7 +102,21 @@ class NetBuilder {
   patchSeam({ index, points, patches }: Seam, ditches: ReadonlyMap<number, number>): void {
     const [u, v] = points.map((p) => this.inBand(index, p)) as [number, number]
     const ditch = patches?.map((patch) => ditches.get(patch)).find((sector) => sector !== undefined)
-    if (u !== v) this.#inner.push({ u, v, patch: index, ...(ditch !== undefined && { ditch }) })
+    if (u === v) return
+    this.#inner.push({
+      u,
+      v,
+      patch: index,
+      ...(this.#isAcross(index, points) && { corner: index }),
+      ...(ditch !== undefined && { ditch }),
+    })
+  }
+
+  /** Whether a patch seam lies on the line that leaves a corner square across the band. */
+  #isAcross(band: number, points: readonly Point[]): boolean {
+    return this.#across[band]!.some(([from, to]) =>
+      points.every((p) => distanceToLine(p, from, to) < SAME_TOUCH),
+    )
   }
 
   /** Marks where a patch lies along its band's seams: there the ditch is stitched. */

@@ -1,4 +1,4 @@
-import { distance } from '../geometry/point.ts'
+import { distance, type Point } from '../geometry/point.ts'
 import type { Segment } from '../geometry/segment.ts'
 import { endOf, type Stroke, transformStroke } from '../geometry/stroke.ts'
 import { warpStroke } from '../geometry/warp.ts'
@@ -6,12 +6,16 @@ import type { Edge } from '../motif/contract.ts'
 import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw-stretch.ts'
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
-import { alongOf, type BandFiller, isByPatch } from './band-filler.ts'
+
+import { heightAt } from '../quilt/side-height.ts'
+import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
+
 import { fillOf, PatchWork } from './patch-pieces.ts'
-import { frameOf, heightAt } from './side-frame.ts'
+import { frameOf } from './side-frame.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
+import { stripEndOf } from './strip-end.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
 export interface Piece {
@@ -54,6 +58,11 @@ export interface Pieces {
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
 }
+
+/** A strip whose end leans by less is cut square, mm. */
+const SQUARE = 1e-6
+/** A touch this little beyond the corner still lies on the seam, mm. */
+const ON_SEAM = 1e-3
 
 /** Width and height of the rectangle that is stitched without moving the quilt, mm. */
 export type Reach = readonly [width: number, height: number]
@@ -144,7 +153,9 @@ class Workshop {
     for (const station of stations) this.#fillSector({ ...place, plan, fit, station, half: 'left' })
     for (const station of stations.reverse())
       this.#fillSector({ ...place, plan, fit, station, half: 'right' })
-    for (const band of place.group.pieced)
+    const { group } = place
+    const woven = Array.from({ length: group.count }, (_, k) => group.first + k)
+    for (const band of [...woven, ...group.pieced])
       this.#fillPatches(band, { side: place.side, first, shares: stationShares(fit, plan.stretches) })
   }
 
@@ -173,8 +184,8 @@ class Workshop {
     band: number,
     { side, first, shares }: { side: number; first: number; shares: readonly number[] },
   ): void {
-    const fillers = this.fillers[band]
-    if (!isByPatch(fillers)) return
+    const fillers = patchFillersOf(this.fillers[band])
+    if (!fillers) return
     const work = this.#patchWork.get(band) ?? new PatchWork()
     this.#patchWork.set(band, work)
     for (const [number, patch] of (this.quilt.patches ?? []).entries()) {
@@ -190,11 +201,16 @@ class Workshop {
 
   #fillStretch(at: SectorPlace, { k, sector }: { k: number; sector: number }): void {
     const band = at.group.first + k
-    const filler = alongOf(this.fillers[band])!
+    const filler = alongOn(this.fillers[band], at.side)
+    if (!filler) return
     const side = this.quilt.bands[band]!.sides[at.side]!
     const frame = frameOf(side, at.half)
     const share = (seam: number, station: number) => at.fit.at[seam]![station]
+    const stripEnd = isByStrip(this.fillers[band])
+      ? stripEndOf(this.quilt.bands[band]!, { side: at.side, half: at.half })
+      : undefined
     const line = (station: number) => {
+      if (station === 0 && stripEnd) return stripEnd
       const s = share(k, station) ?? share(k + 1, station)!
       return { inner: s * frame.innerHalf, outer: frame.outerMiddle + s * frame.outerHalf }
     }
@@ -205,7 +221,7 @@ class Workshop {
       to: edge(at.station),
       halfRepeats: at.fit.halfRepeats[k]![at.station]!,
       atMiddle: at.station + 1 === at.plan.stretches,
-      atCorner: at.station === 0,
+      atCorner: at.station === 0 && !(stripEnd && Math.abs(stripEnd.outer - stripEnd.inner) < SQUARE),
       seed: this.seed + band,
     }
     const drawn = this.#draw(filler, run, band)
@@ -213,15 +229,18 @@ class Workshop {
       repeats: run.halfRepeats / 2,
       stretch: drawn.repeatMm / at.plan.rhythms[k]!.repeat,
     })
-    const ring = (e: Edge) => (e === 'inner' ? band : band + 1)
+    // A strip that runs over its neighbour's end leaves the inner seam there.
+    const ring = (edge: Edge, [u]: Point) =>
+      edge === 'outer' ? band + 1 : u <= frame.innerHalf + ON_SEAM ? band : undefined
     for (const { stroke, from, to } of cutAtTouches(drawn)) {
       const placed = transformStroke(frame.lean ? warpStroke(stroke, frame.lean).stroke : stroke, frame.place)
-      this.pieces.push({ band, sector, stroke: placed, startRing: ring(from), endRing: ring(to) })
+      const [startRing, endRing] = [ring(from, stroke.start), ring(to, endOf(stroke))]
+      this.pieces.push({ band, sector, stroke: placed, startRing, endRing })
     }
   }
 
   #draw(filler: Filler, run: Run, band: number): DrawnRun {
-    const key = `${band} ${JSON.stringify(run, (_, v) => (typeof v === 'number' ? Math.round(v * 1e6) : v))}`
+    const key = `${band} ${filler.name} ${JSON.stringify(filler.values)} ${JSON.stringify(run, (_, v) => (typeof v === 'number' ? Math.round(v * 1e6) : v))}`
     const known = this.#drawn.get(key)
     if (known) return known
     const drawn = drawStretch(filler, run)

@@ -70,7 +70,7 @@ export function planLine(task: LineTask): PlannedLine {
   return { net, graph, areas: orders[route.plan]!, route, lines }
 }
 
-function ordersFor({ quilt, pieces, wishes }: LineTask, net: Net): AreaOrder[] {
+function ordersFor({ quilt, pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
   if (wishes.work === 'laps') return lapOrders({ pieces, net, quilt }, wishes.order)
-  return areaOrders(pieces, net, wishes.order)
+  return areaOrders(pieces, net, { direction: wishes.order, reach })
 }

@@ -1,5 +1,5 @@
 import type { Affine } from '../geometry/affine.ts'
-import { cross, distance, dot, lerp, type Point, scale, subtract, unit } from '../geometry/point.ts'
+import { distance, dot, lerp, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import type { Warp } from '../geometry/warp.ts'
 import type { Side } from '../quilt/quilt.ts'
 
@@ -54,9 +54,4 @@ function leanWarp({ width, slope, atOrigin }: { width: number; slope: number; at
     const height = atOrigin + slope * u
     return { to: [u, (v * height) / width], du: [1, (v * slope) / width], dv: [0, height / width] }
   }
-}
-
-/** How far an outer corner lies above the line of the inner seam, mm. */
-export function heightAt(side: Side, corner: 'outerA' | 'outerB'): number {
-  return -cross(unit(subtract(side.innerB, side.innerA)), subtract(side[corner], side.innerA))
 }

@@ -1,4 +1,5 @@
 import {
+  type Alias,
   type Document,
   isAlias,
   isMap,
@@ -7,136 +8,205 @@ import {
   isScalar,
   isSeq,
   LineCounter,
-  type Node,
   parseDocument,
+  visit,
+  type YAMLMap,
 } from 'yaml'
 import { PlanError, type Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
-import type { Path } from './problems.ts'
+import { byPosition, type Locate, type Path, pathText, show } from './problems.ts'
 
 /** A file's content as plain data, and where each of its parts stands. */
 export interface Parsed {
-  readonly data: unknown
-  /** The place of the value at `path`, or of the nearest part around it that is there. */
-  positionOf(path: Path): { readonly line: number; readonly column: number }
-  /** The place of a key. */
-  positionOfKey(path: Path): { readonly line: number; readonly column: number }
+  readonly data: Readonly<Record<string, unknown>>
+  readonly locate: Locate
+  /** Keys that are given twice: the data has the last one. */
+  readonly twins: readonly Problem[]
 }
+
+const START = { line: 1, column: 1 }
+
+const refuse = (code: string, message: string, position = START): PlanError =>
+  new PlanError({ code, message, at: '', position })
 
 /**
  * Parses YAML (JSON is YAML too).
  *
- * @throws PlanError `plan/empty`, `plan/syntax`, `plan/too-deep`, `plan/too-large`: every problem with its line and column
+ * @throws PlanError `plan/too-large`, `plan/empty`, `plan/syntax`, `plan/too-deep`, `plan/aliases`, `plan/root`: every
+ *   problem with its line and column
  */
 export function parseYaml(text: string): Parsed {
-  if (text.length > LIMITS.fileBytes) {
-    throw new PlanError({
-      code: 'plan/too-large',
-      at: '',
-      message: `${text.length} characters; a plan has at most ${LIMITS.fileBytes}`,
-    })
-  }
-  refuseDeepText(text)
+  refuseLarge(text)
   const lines = new LineCounter()
-  const document = parseDocument(text.replace(/^\uFEFF/, ''), {
-    lineCounter: lines,
-    prettyErrors: false,
-    uniqueKeys: true,
-    logLevel: 'silent',
-  })
+  const document = parseText(text.replace(/^\uFEFF/, ''), lines)
   const place = (offset: number) => {
     const { line, col } = lines.linePos(offset)
     return { line: Math.max(1, line), column: Math.max(1, col) }
   }
-  const problems = [...document.errors, ...document.warnings].map((error): Problem => {
-    return { code: 'plan/syntax', at: '', message: firstLine(error.message), position: place(error.pos[0]) }
-  })
-  if (problems.length > 0) throw new PlanError(problems)
+  refuseSyntax(document, place)
+  if (document.contents === null || (isScalar(document.contents) && document.contents.value === null))
+    throw refuse('plan/empty', 'the file is empty; "ditchline new FILE" writes a plan to start from')
+  const twins = inspect(document, place)
   const data = plainData(document)
-  return {
-    data,
-    positionOf: (path) => place(offsetOf(document, path, 'value')),
-    positionOfKey: (path) => place(offsetOf(document, path, 'key')),
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) {
+    const what = Array.isArray(data) ? 'a list' : 'a single value'
+    const message = `the file holds ${what}; expected keys such as centre and bands, each on a line of its own`
+    throw refuse('plan/root', message, place(startOf(document.contents) ?? 0))
+  }
+  const locate: Locate = (path, of) => place(offsetOf(document, path, of))
+  return { data: data as Record<string, unknown>, locate, twins }
+}
+
+/** Counts bytes in UTF-8 without encoding the text. */
+function refuseLarge(text: string): void {
+  let bytes = text.length
+  for (let i = 0; i < text.length && bytes <= LIMITS.fileBytes; i++) {
+    const code = text.charCodeAt(i)
+    if (code > 0x7f) bytes += code > 0x7ff && (code < 0xd800 || code > 0xdfff) ? 2 : 1
+  }
+  if (bytes <= LIMITS.fileBytes) return
+  const allowed = `${LIMITS.fileBytes / 1024} KiB`
+  throw refuse('plan/too-large', `the file has more than ${allowed}; a plan has at most ${allowed}`)
+}
+
+function parseText(text: string, lineCounter: LineCounter): Document {
+  try {
+    return parseDocument(text, {
+      lineCounter,
+      prettyErrors: false,
+      stringKeys: true,
+      uniqueKeys: false,
+      resolveKnownTags: false,
+      logLevel: 'error',
+    }) as Document
+  } catch {
+    throw tooDeep()
   }
 }
 
-const firstLine = (text: string): string => text.split('\n')[0] ?? text
+const tooDeep = (position = START): PlanError =>
+  refuse('plan/too-deep', `nested too deeply; a plan has at most ${LIMITS.depth} levels`, position)
 
-/** Refuses nesting that no plan needs before the parser, which recurses, sees it. */
-function refuseDeepText(text: string): void {
-  let depth = 0
-  for (const c of text) {
-    if (c === '[' || c === '{') depth++
-    if (c === ']' || c === '}') depth--
-    if (depth > 100)
-      throw new PlanError({
-        code: 'plan/too-deep',
-        at: '',
-        message: `brackets nested more than 100 deep; a plan has at most ${LIMITS.depth} levels`,
-      })
-  }
-  let indents = 0
-  let last = -1
-  for (const line of text.split('\n')) {
-    const indent = line.length - line.trimStart().length
-    if (line.trim() === '') continue
-    indents =
-      indent > last
-        ? indents + 1 + (line.match(/^\s*(- )+/)?.[0].split('- ').length ?? 1) - 1
-        : indent === 0
-          ? 0
-          : indents
-    last = indent
-    if (indents > 1000)
-      throw new PlanError({
-        code: 'plan/too-deep',
-        at: '',
-        message: `nested more than 1000 deep; a plan has at most ${LIMITS.depth} levels`,
-      })
+interface Position {
+  readonly line: number
+  readonly column: number
+}
+
+type Place = (offset: number) => Position
+
+/** Everything that the parser stumbled over ends the reading. */
+function refuseSyntax(document: Document, place: Place): void {
+  const broken = [...document.errors, ...document.warnings].map(({ code, message, pos }): Problem => {
+    const position = place(pos[0])
+    if (code === 'RESOURCE_EXHAUSTION') throw tooDeep(position)
+    return { code: 'plan/syntax', at: '', message: SYNTAX_TEXT[code] ?? syntaxText(message), position }
+  })
+  if (broken.length > 0) throw new PlanError(distinct(broken.sort(byPosition)).slice(0, LIMITS.problems))
+}
+
+/** Problems without those that say the same of the same place as the one before. */
+const distinct = (problems: readonly Problem[]): Problem[] =>
+  problems.filter((problem, i) => {
+    const before = problems[i - 1]
+    return before?.message !== problem.message || byPosition(before, problem) !== 0
+  })
+
+/** Our words where the parser's speak of itself. */
+const SYNTAX_TEXT: Readonly<Record<string, string>> = {
+  MULTIPLE_DOCS: 'broken YAML: a second document begins here (---); a plan is one',
+  NON_STRING_KEY: 'broken YAML: a key must be a word',
+}
+
+/** The first line of the parser's message, beginning small. */
+function syntaxText(message: string): string {
+  const [first = ''] = message.split('\n')
+  const short = first.length > 160 ? `${first.slice(0, 160)}...` : first
+  return `broken YAML: ${short.charAt(0).toLowerCase()}${short.slice(1)}`
+}
+
+/**
+ * Looks through the whole document once.
+ *
+ * @returns the keys that are given twice in a group. One can go on looking: the data has the last one
+ * @throws PlanError if there are too many aliases, or one of nothing
+ */
+function inspect(document: Document, place: Place): Problem[] {
+  const twins: Problem[] = []
+  let aliases = 0
+  visit(document, {
+    Alias(_, alias) {
+      aliases++
+      refuseAlias(alias, { document, aliases, position: place(startOf(alias) ?? 0) })
+    },
+    Map(_, map, ancestors) {
+      for (const key of twinKeys(map)) {
+        if (twins.length >= LIMITS.problems) return
+        twins.push(twinAt([...pathTo([...ancestors, map]), keyOf(key)], place(startOf(key) ?? 0)))
+      }
+    },
+  })
+  return twins
+}
+
+/** The keys of a group that stand in it before. */
+function twinKeys({ items }: YAMLMap): unknown[] {
+  const seen = new Set<string>()
+  return items.flatMap(({ key }) => {
+    const name = keyOf(key)
+    if (seen.has(name)) return [key]
+    seen.add(name)
+    return []
+  })
+}
+
+interface AliasUse {
+  readonly document: Document
+  readonly aliases: number
+  readonly position: Position
+}
+
+function refuseAlias(alias: Alias, { document, aliases, position }: AliasUse): void {
+  if (aliases > LIMITS.aliases)
+    throw refuse('plan/aliases', `more than ${LIMITS.aliases} aliases; write them out`, position)
+  if (!alias.resolve(document)) {
+    const message = `broken YAML: nothing before *${alias.source} is named &${alias.source}`
+    throw refuse('plan/syntax', message, position)
   }
 }
 
+const twinAt = (path: Path, position: Position): Problem => ({
+  code: 'plan/duplicate-key',
+  at: pathText(path),
+  message: `the key ${show(path.at(-1))} is given twice; give it once`,
+  position,
+})
+
+const keyOf = (key: unknown): string => (isScalar(key) ? String(key.value) : '')
+
+/** The path to the last of a chain of nodes, each of which holds the next. */
+const pathTo = (chain: readonly unknown[]): Path =>
+  chain.flatMap((node, i): (string | number)[] => {
+    if (isPair(node)) return [keyOf(node.key)]
+    return isSeq(node) && i + 1 < chain.length ? [node.items.indexOf(chain[i + 1])] : []
+  })
+
+/** @throws PlanError if aliases multiply, or the data is nested too deeply (an alias may hold itself) */
 function plainData(document: Document): unknown {
-  if (document.contents === null)
-    throw new PlanError({
-      code: 'plan/empty',
-      at: '',
-      message: 'the file is empty; "ditchline new FILE" writes one to start from',
-      position: { line: 1, column: 1 },
-    })
   let data: unknown
   try {
-    data = document.toJS({ maxAliasCount: LIMITS.aliases })
+    data = document.toJS({ maxAliasCount: LIMITS.aliases + 1 })
   } catch (error) {
-    throw new PlanError({
-      code: 'plan/syntax',
-      at: '',
-      message: firstLine((error as Error).message),
-      position: { line: 1, column: 1 },
-    })
+    if (error instanceof RangeError) throw tooDeep()
+    throw refuse('plan/aliases', `aliases of aliases make more than ${LIMITS.aliases} copies; write them out`)
   }
-  if (depthOf(data) > LIMITS.depth)
-    throw new PlanError({
-      code: 'plan/too-deep',
-      at: '',
-      message: `more than ${LIMITS.depth} levels of nesting`,
-    })
+  if (isTooDeep(data, 1)) throw tooDeep()
   return data
 }
 
-function depthOf(data: unknown): number {
-  if (typeof data !== 'object' || data === null) return 0
-  let deepest = 0
-  const stack: { at: object; depth: number }[] = [{ at: data, depth: 1 }]
-  while (stack.length > 0) {
-    const { at, depth } = stack.pop()!
-    deepest = Math.max(deepest, depth)
-    if (depth > LIMITS.depth) return depth
-    for (const child of Object.values(at))
-      if (typeof child === 'object' && child !== null) stack.push({ at: child, depth: depth + 1 })
-  }
-  return deepest
-}
+const isTooDeep = (data: unknown, level: number): boolean =>
+  typeof data === 'object' &&
+  data !== null &&
+  (level > LIMITS.depth || Object.values(data).some((child) => isTooDeep(child, level + 1)))
 
 /** Character offset of the part at `path`, or of the nearest one around it. */
 function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
@@ -145,13 +215,11 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
   for (const [i, step] of path.entries()) {
     if (isAlias(node)) node = node.resolve(document)
     if (isMap(node)) {
-      const pair = node.items.find(
-        (item) => isPair(item) && isScalar(item.key) && String(item.key.value) === String(step),
-      )
+      const pair = node.items.filter((item) => keyOf(item.key) === String(step)).at(-1)
       if (!pair) return offset
-      const isLast = i === path.length - 1
-      offset =
-        (isLast && of === 'key' ? startOf(pair.key) : (startOf(pair.value) ?? startOf(pair.key))) ?? offset
+      const isKey = (of === 'key' && i === path.length - 1) || isNothing(pair.value)
+      const wanted = isKey ? undefined : startOf(pair.value)
+      offset = wanted ?? startOf(pair.key) ?? offset
       node = pair.value
     } else if (isSeq(node)) {
       node = node.items[Number(step)]
@@ -161,4 +229,7 @@ function offsetOf(document: Document, path: Path, of: 'key' | 'value'): number {
   return offset
 }
 
-const startOf = (node: unknown): number | undefined => (isNode(node) ? (node as Node).range?.[0] : undefined)
+/** A key without a value stands for itself. */
+const isNothing = (value: unknown): boolean => isScalar(value) && value.range?.[0] === value.range?.[1]
+
+const startOf = (node: unknown): number | undefined => (isNode(node) ? node.range?.[0] : undefined)

@@ -1,62 +1,79 @@
 import type { Motif, Param, Params, ValuesOf } from '../motif/contract.ts'
-import { type LengthUnit, MM_PER } from '../units.ts'
-import { LENGTH_FORMS, parseLength } from './length.ts'
+import { type Known, namesOf, paramsOf } from './catalog.ts'
+import type { Entry } from './entry.ts'
+import { lengthsApart } from './length.ts'
 import type { FillerChoice } from './plan.ts'
-import { type Path, type Problems, show } from './problems.ts'
-import type { Catalog } from './settle-plan.ts'
-import { nearestName } from './suggest.ts'
+import { listNames, show } from './problems.ts'
+import { didYouMean } from './suggest.ts'
 
-type Written = string | number | boolean
-
-interface Context {
-  readonly path: Path
-  /** The band's widths, mm: their mean decides defaults, each must suit the motif. */
-  readonly strip: { readonly mean: number; readonly widths: readonly number[] }
-  readonly units: LengthUnit
-  readonly catalog: Catalog
-  readonly problems: Problems
-  readonly warnings: Problems
+/** A filler's name and the group of its values; undefined if none can be made out. */
+export interface NamedFiller {
+  readonly name: string
+  readonly at: Entry
+  readonly values: Entry | undefined
 }
 
-/** Looks a filler up, fills in its values and checks that it suits the band. */
-export function settleFiller(
-  written: string | Record<string, Record<string, Written> | null>,
-  context: Context,
-): FillerChoice | undefined {
-  const { path, catalog, problems } = context
-  const names = typeof written === 'string' ? [written] : Object.keys(written)
+/** Reads `name` or `{ name: { ...values } }`. */
+export function nameFiller(entry: Entry): NamedFiller | undefined {
+  const text = entry.text()
+  if (text !== undefined) return { name: text, at: entry, values: undefined }
+  const names = entry.keys()
   const [name] = names
-  if (name === undefined || names.length > 1) {
-    problems.add('plan/filler', path, `names ${names.length} fillers; give one`)
-    return undefined
-  }
-  const motif = Object.hasOwn(catalog.motifs, name) ? catalog.motifs[name] : undefined
-  if (!motif) {
-    const known = Object.keys(catalog.motifs)
-    const near = nearestName(name, ['none', ...known])
-    problems.add(
-      'plan/unknown-filler',
-      path,
-      `is ${show(name)}; allowed: none, ${known.join(', ')}`,
-      near && `did you mean ${near}?`,
-    )
-    return undefined
-  }
-  checkSuits(name, motif, context)
-  const given = typeof written === 'string' ? {} : (written[name] ?? {})
-  const values = settleValues(motif.params, given, {
-    ...context,
-    path: typeof written === 'string' ? path : [...path, name],
-  })
-  return { name, values, given: Object.keys(given) }
+  if (name !== undefined && names.length === 1) return { name, at: entry, values: entry.at(name) }
+  if (!entry.isGiven) return undefined
+  const message =
+    names.length === 0 ? 'names no filler; give one, or none' : `names ${names.length} fillers; give one`
+  const hint = names.length > 1 ? 'a filler for each patch needs pieced: { unit: ... }' : undefined
+  return entry.refuse({ code: 'plan/filler', message, hint })
 }
 
-/** A motif's values for a band of this width: its defaults, with lengths given in widths made mm and kept within limits. */
-export function defaultValues(params: Params, width: number): ValuesOf<Params> {
-  return Object.fromEntries(
+/** The filler of a strip of band: `widths` are those of the sides that it fills, mm; `mean` decides its defaults. */
+export interface StripWidths {
+  readonly mean: number
+  readonly widths: readonly number[]
+}
+
+/** A band's filler with every value, checked against the widths that the motif suits. */
+export function settleMotif({ name, at, values }: NamedFiller, strip: StripWidths): FillerChoice | undefined {
+  const { motifs } = at.desk.catalog
+  const motif = Object.hasOwn(motifs, name) ? motifs[name] : undefined
+  if (!motif) return refuseFiller({ name, at, values }, Object.keys(motifs))
+  checkSuits({ name, motif, at }, strip)
+  const given = settleValues(motif.params, values)
+  const settled = { ...defaultValues(motif.params, strip.mean), ...given }
+  return { name, values: settled as ValuesOf<Params>, given: Object.keys(given).sort() }
+}
+
+/** A filler for the centre or a patch, with the values that are given. */
+export function settleKnown(
+  { name, at, values }: NamedFiller,
+  known: Known | undefined,
+): FillerChoice | undefined {
+  const names = namesOf(known)
+  if (!names.includes(name)) return refuseFiller({ name, at, values }, names)
+  const given = settleValues(paramsOf(known, name), values)
+  return { name, values: given as ValuesOf<Params>, given: Object.keys(given).sort() }
+}
+
+function refuseFiller({ name, at, values }: NamedFiller, known: readonly string[]): undefined {
+  const allowed = ['none', ...known]
+  const fault = {
+    code: 'plan/unknown-filler',
+    message: `is ${show(name)}; allowed: ${listNames(allowed)}`,
+    hint: didYouMean(name, allowed),
+  }
+  return values ? values.refuse({ ...fault, of: 'key' }) : at.refuse(fault)
+}
+
+/**
+ * A motif's values for a band of this width: its defaults, with lengths given in widths made mm and kept within limits.
+ *
+ * @param width  mm
+ */
+export const defaultValues = (params: Params, width: number): ValuesOf<Params> =>
+  Object.fromEntries(
     Object.entries(params).map(([key, param]) => [key, defaultOf(param, width)]),
   ) as ValuesOf<Params>
-}
 
 function defaultOf(param: Param, width: number): number | string {
   if (param.kind !== 'length') return param.default
@@ -64,77 +81,76 @@ function defaultOf(param: Param, width: number): number | string {
   return Math.min(param.max, Math.max(param.min, param.default.widths * width))
 }
 
-function settleValues(params: Params, given: Record<string, Written>, context: Context): ValuesOf<Params> {
-  const values: Record<string, number | string> = { ...defaultValues(params, context.strip.mean) }
-  for (const [key, written] of Object.entries(given)) {
-    const param = Object.hasOwn(params, key) ? params[key] : undefined
-    const at = [...context.path, key]
-    if (!param) {
-      const known = Object.keys(params)
-      const near = nearestName(key, known)
-      context.problems.add(
-        'plan/unknown-value',
-        at,
-        `unknown value ${show(key)}; allowed: ${known.join(', ')}`,
-        near && `did you mean ${near}?`,
-      )
-      continue
-    }
-    const value = settleValue(param, written, { ...context, path: at })
-    if (value !== undefined) values[key] = value
+function settleValues(params: Params, group: Entry | undefined): Record<string, number | string> {
+  if (!group || group.value === null || group.value === undefined) return {}
+  if (!group.isGroup || Array.isArray(group.value)) {
+    group.refuse({
+      code: 'plan/value',
+      message: `is ${show(group.value)}; expected the filler's values, each with its key`,
+    })
+    return {}
   }
-  return values as ValuesOf<Params>
+  const settled = group.keys().flatMap((key) => {
+    const value = settleNamed(key, params, group.at(key))
+    return value === undefined ? [] : [[key, value] as const]
+  })
+  return Object.fromEntries(settled)
 }
 
-function settleValue(
-  param: Param,
-  written: Written,
-  { path, units, problems }: Context,
-): number | string | undefined {
-  const refuse = (allowed: string) => {
-    problems.add('plan/filler-value', path, `is ${show(written)}; allowed: ${allowed}`)
-    return undefined
-  }
-  if (param.kind === 'choice')
-    return param.of.includes(String(written)) ? String(written) : refuse(param.of.join(', '))
-  if (param.kind === 'length') {
-    const mm = typeof written === 'boolean' ? undefined : parseLength(written, units)
-    if (mm === undefined) return refuse(LENGTH_FORMS)
-    const text = (limit: number) => `${Number((limit / MM_PER[units]).toPrecision(4))} ${units}`
-    return mm >= param.min && mm <= param.max ? mm : refuse(`${text(param.min)} to ${text(param.max)}`)
-  }
-  const isNumber = typeof written === 'number' && (param.kind === 'ratio' || Number.isInteger(written))
-  const kind = param.kind === 'count' ? 'whole numbers ' : ''
-  return isNumber && written >= param.min && written <= param.max
-    ? written
-    : refuse(`${kind}${param.min} to ${param.max}`)
+function settleNamed(key: string, params: Params, entry: Entry): number | string | undefined {
+  const param = Object.hasOwn(params, key) ? params[key] : undefined
+  if (param) return settleValue(param, entry)
+  const known = Object.keys(params)
+  const message = `unknown value ${show(key)}; allowed: ${listNames(known)}`
+  return entry.refuse({ code: 'plan/unknown-value', message, hint: didYouMean(key, known), of: 'key' })
 }
+
+function settleValue(param: Param, entry: Entry): number | string | undefined {
+  if (param.kind === 'choice') {
+    const found = param.of.find((choice) => choice === String(entry.value))
+    return found ?? entry.refuseName('plan/choice', param.of)
+  }
+  const bounds = { least: param.min, greatest: param.max, fallback: undefined }
+  if (param.kind === 'length') return entry.length(bounds)
+  return entry.number(param.kind === 'count' ? { ...bounds, whole: true } : bounds)
+}
+
+/** Widths this close to a limit are within it, mm. */
+const SLACK = 1e-6
 
 /** Too narrow is refused, too wide is said. */
 function checkSuits(
-  name: string,
-  motif: Motif,
-  { path, strip, units, catalog, problems, warnings }: Context,
+  { name, motif, at }: { name: string; motif: Motif; at: Entry },
+  { widths }: StripWidths,
 ): void {
-  const narrowest = Math.min(...strip.widths)
-  const widest = Math.max(...strip.widths)
-  const text = (mm: number) => `${Number((mm / MM_PER[units]).toPrecision(3))} ${units}`
-  const bandPath = path.slice(0, 2)
-  if (narrowest < motif.suits.min - 1e-6) {
-    const suiting = Object.keys(catalog.motifs).filter(
-      (key) => catalog.motifs[key]!.suits.min <= narrowest + 1e-6,
-    )
-    const instead = suiting.length > 0 ? `; ${suiting.join(', ')} would fit` : ''
-    problems.add(
-      'plan/band-too-narrow',
-      bandPath,
-      `is ${text(narrowest)} wide; ${name} needs ${text(motif.suits.min)} or more${instead}`,
-    )
-  } else if (widest > motif.suits.max + 1e-6) {
-    warnings.add(
-      'plan/band-wide',
-      bandPath,
-      `is ${text(widest)} wide; ${name} suits up to ${text(motif.suits.max)}`,
-    )
+  const { units, catalog } = at.desk
+  const [narrowest, widest] = [Math.min(...widths), Math.max(...widths)]
+  const { min, max } = motif.suits
+  const suiting = () => namesThatSuit(catalog.motifs, { min: narrowest, max: widest })
+  if (narrowest < min - SLACK) {
+    const [wide, needed] = lengthsApart([narrowest, min], units)
+    const others = suiting()
+    at.refuse({
+      code: 'plan/band-too-narrow',
+      message: `the band is ${wide} wide; ${name} needs ${needed} or more`,
+      hint: others.length > 0 ? `${others.join(', ')} would suit` : 'leave it unquilted: none',
+    })
+  } else if (widest > max + SLACK) {
+    const [wide, most] = lengthsApart([widest, max], units)
+    const others = suiting()
+    at.warn({
+      code: 'plan/band-wide',
+      message: `the band is ${wide} wide; ${name} suits up to ${most}`,
+      hint: others.length > 0 ? `${others.join(', ')} would suit` : undefined,
+    })
   }
 }
+
+/** The motifs that suit all widths of a band, mm. */
+const namesThatSuit = (
+  motifs: Readonly<Record<string, Motif>>,
+  band: { min: number; max: number },
+): string[] =>
+  Object.entries(motifs)
+    .filter(([, { suits }]) => suits.min <= band.min + SLACK && suits.max >= band.max - SLACK)
+    .map(([name]) => name)

@@ -3,28 +3,51 @@ export const starterPlan = (): string => `# A plan for one quilting line through
 # Change the sizes to those of your own quilt, then: ditchline plan FILE
 title: Lighthouse raffle quilt
 
-# What a bare number means: in, cm or mm. Any length may say its own unit: 2.5 cm, 1 1/2 in.
+# What a bare number means: in, cm or mm. Any length may say its own unit: 2.5 cm, 1 1/2 in, 10 mm.
 units: in
 
-# The middle of the quilt, inside the first border: finished size, as sewn.
+# The middle of the quilt, inside the first border: finished size, as sewn. A colour that begins with # needs quotes.
 centre: { width: 24, height: 30, filler: none, fabric: "#f3ead8" }
 
-# The borders ("bands") from the inside out. Each has a name, a finished width (or the width it was cut: then the
-# seam allowances come off), a fabric colour and a filler. "ditchline motifs" lists the fillers.
+# The borders ("bands") from the inside out. Each has a name, a finished width, a filler and a fabric colour.
+# "ditchline motifs" lists the fillers, the widths that they suit and the values that they take.
 bands:
   - { name: sand, width: 1, filler: bracket, fabric: "#d9c7a0" }
+
+  # Not sewn yet? Give the width as cut: the seam allowances come off. This band finishes at 2 1/2 in.
   - { name: swell, cut: 3, filler: s-echo, fabric: "#3f6f86" }
-  - { name: shore, width: { top: 2.5, right: 2, bottom: 2.5, left: 2 }, filler: scallop, fabric: "#7fa69a" }
 
-# What the binding covers on the front; nothing is stitched there.
-binding: 0.25
+  # A filler with values of your own: { s-echo: { spacing: 0.5 } }. A band to leave unquilted: filler: none.
+  - { name: stripe, width: 1.5, filler: none, fabric: "#7c2f3a" }
 
-# reach: the width and height that you can stitch without moving the quilt.
-machine: { kind: domestic, reach: [16, 16] }
+  # Sides that are not equally wide. Corners are mitred, butted (which pair was sewn first) or cornerstones.
+  - name: shore
+    width: { top: 2.5, right: 2, bottom: 2.5, left: 2 }
+    corners: { butted: rows-first }
+    filler: scallop
+    fabric: "#7fa69a"
 
-# The thread's size (tex, wt, denier, nm or ne), its colour, and how much you wind on a bobbin.
+# What the binding covers on the front. Nothing is stitched there.
+binding: 1/4 in
+
+# domestic: you move the quilt. reach: the width and height that you can stitch before you move it.
+# speed: stitches per minute, as you really work.
+machine: { kind: domestic, reach: [16, 16], speed: 600 }
+
+# How long a stitch is (or perInch: 10).
+stitch: { length: 2.5 mm }
+
+# The thread's size (tex, weight, denier, nm or ne), its colour, and how much you wind on a bobbin: a length, or the
+# bobbin's class for an estimate: { class: L }.
 thread: { tex: 30, colour: "#fbf7ea", bobbin: 75 m }
 
 # The batting, and the greatest distance between lines of quilting that its label allows.
 batting: { kind: cotton-scrim, limit: 8 }
+
+# Where the line starts: any, a corner such as top-left, or the middle of a side: { band: sand, side: top }.
+route: { start: any, order: middle-out }
+
+# Measured the real quilt? Three places each way. What is measured wins over what is planned. Take the # away:
+# measured:
+#   - { band: centre, across: [24, 24 1/8, 24], down: [30, 29 7/8, 30] }
 `

@@ -17,20 +17,26 @@ export interface Piecing {
   readonly corners: 'unit' | 'cornerstone'
 }
 
+/** A band in whole strips with a plain patch, named `cornerstone`, in each corner. */
+export interface Cornerstones {
+  /** A CSS colour; left out: the band's own fabric. */
+  readonly cornerstoneFabric: string | undefined
+}
+
 /**
  * Cuts bands into the patches that they are pieced of. Seams between patches join the quilt's seams, in place of the
  * band's own corner seams.
  *
  * @param piecings  by the band's index; undefined leaves the band in whole strips
  */
-export function pieceBands(quilt: Quilt, piecings: readonly (Piecing | undefined)[]): Quilt {
+export function pieceBands(quilt: Quilt, piecings: readonly (Piecing | Cornerstones | undefined)[]): Quilt {
   const patches: Patch[] = [...(quilt.patches ?? [])]
   const seams: Seam[] = []
   for (const band of quilt.bands) {
     const piecing = piecings[band.index]
     if (!piecing) continue
     const from = patches.length
-    const added = patchesOf(band, piecing)
+    const added = 'unit' in piecing ? patchesOf(band, piecing) : cornerstonesOf(band, piecing)
     for (const patch of added) patches.push(patch)
     const numbered = added.map((patch, i) => ({ patch, number: from + i }))
     seams.push(...patchSeams(numbered, [quilt.rings[band.index]!, quilt.rings[band.index + 1]!]))
@@ -80,22 +86,39 @@ const cornerOf = (side: Side, before: Side): Quad => [
 
 function patchesOf(band: Band, piecing: Piecing): Patch[] {
   const { rows, along } = countUnits(band, piecing)
+  // Units take turns all the way round where there are units in the corners too.
+  const isRunning = piecing.corners === 'unit'
+  const afterCorner = piecing.unit.rotates ? 0 : 1
+  let first = 0
   return band.sides.flatMap((side, s) => {
     const corner = cornerOf(side, band.sides.at(s - 1)!)
+    const start = isRunning ? first : 0
+    first += along[s]! + afterCorner
     const place: Place = { band, piecing, side: s }
     return [
       ...(piecing.corners === 'unit'
-        ? setUnits(corner, { columns: rows, rows, first: along.at(s - 1)! }, place)
+        ? setUnits(corner, { columns: rows, rows, first: start }, place)
         : [patchAt(corner, 'cornerstone', place)]),
-      ...setUnits(stripOf(side), { columns: along[s]!, rows, first: 0 }, place),
+      ...setUnits(stripOf(side), { columns: along[s]!, rows, first: start + afterCorner }, place),
     ]
   })
 }
 
-interface Place {
+function cornerstonesOf(band: Band, { cornerstoneFabric }: Cornerstones): Patch[] {
+  const fabrics = cornerstoneFabric === undefined ? {} : { cornerstone: cornerstoneFabric }
+  return band.sides.map((side, s) =>
+    patchAt(cornerOf(side, band.sides.at(s - 1)!), 'cornerstone', { band, piecing: { fabrics }, side: s }),
+  )
+}
+
+interface Setting {
   readonly band: Band
-  readonly piecing: Piecing
+  readonly piecing: Pick<Piecing, 'fabrics'>
   readonly side: number
+}
+
+interface Place extends Setting {
+  readonly piecing: Piecing
 }
 
 /** Sets units in columns and rows; `first` is the count of units before this place, so that turns go on. */
@@ -123,7 +146,7 @@ function pointIn([a, b, c, d]: Quad, [x, y]: Point): Point {
   return lerp(lerp(a, b, x), lerp(d, c, x), y)
 }
 
-function patchAt(points: readonly Point[], name: string, { band, piecing, side }: Place): Patch {
+function patchAt(points: readonly Point[], name: string, { band, piecing, side }: Setting): Patch {
   const fabric = piecing.fabrics[name] ?? band.fabric
   const along = placeAlong(points, band.sides[side]!)
   return { band: band.index, side, name, fabric, outline: clockwise(points), along }

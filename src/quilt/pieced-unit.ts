@@ -16,6 +16,8 @@ export interface PiecedUnit {
   readonly aspect: number
   /** The designs that take turns along the band (and from row to row). */
   readonly turns: readonly (readonly UnitPatch[])[]
+  /** The turns are quarter turns of each other: a unit in a corner looks like the next turn from the next side. */
+  readonly rotates?: boolean
 }
 
 const SQUARE: readonly Point[] = [
@@ -160,6 +162,7 @@ export const PIECED_UNITS = {
   rails: {
     title: 'Rails',
     aspect: 1,
+    rotates: true,
     turns: [
       RAIL_NAMES.map((name, i) => ({ name, outline: box(third(i), 0, third(i + 1), 1) })),
       RAIL_NAMES.map((name, i) => ({ name, outline: box(0, third(i), 1, third(i + 1)) })),

@@ -59,11 +59,15 @@ export type Visibility = 'blends' | 'barely shows' | 'shows softly' | 'shows'
  *
  * @source the steps are a rule of thumb of the project: common practice, no source
  */
-export const VISIBILITY_SCALE: readonly { readonly below: number; readonly visibility: Visibility }[] = [
-  { below: 4, visibility: 'blends' },
-  { below: 10, visibility: 'barely shows' },
-  { below: 20, visibility: 'shows softly' },
-  { below: Infinity, visibility: 'shows' },
+export const VISIBILITY_SCALE: readonly {
+  readonly below: number
+  readonly visibility: Visibility
+  readonly meaning: string
+}[] = [
+  { below: 4, visibility: 'blends', meaning: 'found only by its shadow' },
+  { below: 10, visibility: 'barely shows', meaning: 'seen from where one sits, lost across the room' },
+  { below: 20, visibility: 'shows softly', meaning: "reads as a tint of the fabric's own family" },
+  { below: Infinity, visibility: 'shows', meaning: 'reads as another colour' },
 ]
 
 export const visibilityOf = (difference: number): Visibility =>

@@ -25,7 +25,7 @@ interface BandPlan {
 
 const piecedPlan: fc.Arbitrary<BandPlan> = fc
   .record({
-    width: fc.double({ min: 30, max: 90, noNaN: true }),
+    width: fc.double({ min: 50, max: 90, noNaN: true }),
     unit: fc.constantFrom<PiecedUnit>(...Object.values(PIECED_UNITS)),
     corners: fc.constantFrom('unit' as const, 'cornerstone' as const),
     fills: fc.array(fc.constantFrom('none', ...Object.keys(PATCH_FILLERS)), { minLength: 4, maxLength: 4 }),
@@ -43,12 +43,12 @@ const plainPlan: fc.Arbitrary<BandPlan> = fc
   .map(({ width, filler }) => ({ width, filler, unit: undefined, corners: 'unit' }))
 
 /** Bands in any order: pieced ones beside each other, first and last. */
-const plans = fc.array(fc.oneof(piecedPlan, plainPlan), { minLength: 1, maxLength: 5 })
+const plans = fc.array(fc.oneof(piecedPlan, plainPlan), { minLength: 1, maxLength: 4 })
 
 function quiltOf(bands: readonly BandPlan[]): Quilt {
   const even = (w: number) => ({ top: w, right: w, bottom: w, left: w })
   const quilt = layOutQuilt({
-    centre: { width: 500, height: 620, fabric: '#f4efe4' },
+    centre: { width: 300, height: 360, fabric: '#f4efe4' },
     bands: bands.map(({ width }, i) => ({
       name: `band ${i}`,
       width: even(width),
@@ -79,7 +79,7 @@ const cut = (bands: readonly BandPlan[]): { quilt: Quilt; pieces: Pieces } => {
 function assertInsidePatches(quilt: Quilt, pieces: Pieces): void {
   for (const piece of pieces.pieces) {
     if (piece.startRing !== undefined) continue
-    const points = flattenStroke(piece.stroke, 0.02)
+    const points = flattenStroke(piece.stroke, 0.05)
     const middle = points[Math.floor(points.length / 2)]!
     const home = quilt.patches!.filter(({ outline }) => depthInside(middle, outline) > 0.01)
     expect(home).toHaveLength(1)
@@ -98,7 +98,7 @@ describe('random plans with pieced bands', () => {
         assertPiecesFit(quilt, pieces)
         assertInsidePatches(quilt, pieces)
       }),
-      { seed: 111, numRuns: 15 },
+      { seed: 111, numRuns: 8 },
     )
   })
 
@@ -121,7 +121,7 @@ describe('random plans with pieced bands', () => {
         }
         expect([...found].sort((a, b) => a - b)).toEqual(wanted)
       }),
-      { seed: 112, numRuns: 12 },
+      { seed: 112, numRuns: 8 },
     )
   })
 
@@ -141,7 +141,7 @@ describe('random plans with pieced bands', () => {
             expect(Math.min(...seams.map(([a, b]) => distanceToLine(to, a, b)))).toBeLessThan(0.02)
         }
       }),
-      { seed: 113, numRuns: 12 },
+      { seed: 113, numRuns: 8 },
     )
   })
 })
@@ -194,8 +194,8 @@ it('ditch only stitches each seam of the patches once', () => {
         ),
       0,
     )
-  // Both rings and one seam of 50 mm between every two squares: 500 x 620 gives 10 and 12 squares a side, 4 corners.
-  const seams = 2 * (500 + 620) + 2 * (600 + 720) + (2 * 10 + 2 * 12 + 4) * 50
+  // Both rings and one seam of 50 mm between every two squares: 300 x 360 gives 6 and 7 squares a side, 4 corners.
+  const seams = 2 * (300 + 360) + 2 * (400 + 460) + (2 * 6 + 2 * 7 + 4) * 50
   expect(stitched).toBeCloseTo(seams, 6)
   expect(route.walks).toHaveLength(1)
 })

@@ -1,15 +1,18 @@
 import { describe, expect, it } from 'vitest'
+import type * as z from 'zod'
 import { MOTIFS } from '../../motifs/index.ts'
 import type { PlanError } from '../../src/error.ts'
 import { distance, lerp, type Point } from '../../src/geometry/point.ts'
 import { endOf } from '../../src/geometry/stroke.ts'
 import { type PlannedLine, planLine } from '../../src/pieces/plan-line.ts'
-import { lineTaskOf } from '../../src/pipeline.ts'
+import { fillQuilt, lineTaskOf } from '../../src/pipeline.ts'
+import type { planFormat } from '../../src/plan/format.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
-import type { PlanFile } from '../../src/plan/schema.ts'
 import type { Quilt } from '../../src/quilt/quilt.ts'
 import { measureLines } from '../../src/report/measure-line.ts'
 import type { LinePart } from '../../src/stitch/line.ts'
+
+type PlanFile = z.input<typeof planFormat>
 
 const file: PlanFile = {
   centre: { width: 10, height: 13 },
@@ -30,7 +33,7 @@ interface Planned extends PlannedLine {
 }
 
 function planned(route: NonNullable<PlanFile['route']>): Planned {
-  const task = lineTaskOf(readPlan(JSON.stringify({ ...file, route }), catalog).plan, catalog)
+  const task = lineTaskOf(fillQuilt(readPlan(JSON.stringify({ ...file, route }), catalog).plan, catalog))
   return { ...planLine(task), quilt: task.quilt }
 }
 

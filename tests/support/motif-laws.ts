@@ -296,12 +296,15 @@ const reachesMitre: Law = (motif, { strip, values }) => {
     assertEnds({ ...strip, length: corner }, drawn)
     assertTouches(motif, strip, drawn)
     assertBeforeMitre(mitre, drawn.stroke)
-    if (motif.joints === 'smooth') assertSmooth(drawn.stroke, strip.to === 'inner' ? Math.atan(skew) : 0)
+    // A motif that ends by itself comes home to the corner as it can: a cusp on the mitre.
+    if (motif.joints === 'smooth' && motif.ends === 'alternate')
+      assertSmooth(drawn.stroke, strip.to === 'inner' ? Math.atan(skew) : 0)
   }
 }
 
 function assertBeforeMitre({ length, width, skew }: MitreStrip, stroke: Stroke): void {
-  const slack = 1e-6 * (1 + width)
+  // Half of what the design lets a line leave its band by.
+  const slack = 0.05
   for (const [u, v] of flattenStroke(stroke, width / 500)) {
     const isInside = u >= -slack && u <= length + skew * v + slack && v >= -slack && v <= width + slack
     demand(isInside, `[${u}, ${v}] lies outside of ${length} x ${width} or beyond its mitre`)

@@ -1,6 +1,9 @@
 import fc from 'fast-check'
+import type * as z from 'zod'
 import { MOTIFS } from '../../motifs/index.ts'
-import type { PlanFile } from '../../src/plan/schema.ts'
+import type { planFormat } from '../../src/plan/format.ts'
+
+type PlanFile = z.input<typeof planFormat>
 
 const WIDEST = 6
 

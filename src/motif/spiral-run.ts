@@ -1,0 +1,181 @@
+import { type Affine, scaling, translation } from '../geometry/affine.ts'
+import { type Point, subtract, unit } from '../geometry/point.ts'
+import { boundsOf, flattenStroke, type Stroke } from '../geometry/stroke.ts'
+import type { Circle } from './circle-columns.ts'
+import type { Drawn, Edge, MitreStrip, Strip } from './contract.ts'
+import { type DoubleSpiral, drawDoubleSpiral } from './double-spiral.ts'
+import type { Heading } from './free-end.ts'
+import { chainStroke, type Ends, type Link, linkedSpirals, trimOf } from './linked-spirals.ts'
+import { footOf, largestAtMitre, type MitreTriangle } from './mitre-circles.ts'
+
+/** How far circles stay from the edges, in spacings. */
+export const SEAM = 0.4
+/** Margins in spacings: of spirals to the ends, of a lead up an end, of circles to a mitre. */
+const WALL = 0.25
+const LEAD = 0.95
+const MITRE = 0.4
+/** The smallest circle that holds a spiral, in spacings. */
+const SMALLEST = 0.95
+/** The angle off the level at which a lead up an end meets its spiral. */
+const SHOULDER = 0.6
+
+export const otherEdge = (edge: Edge): Edge => (edge === 'inner' ? 'outer' : 'inner')
+/** The sense in which a line that runs along an edge winds into a circle there. */
+export const turnAt = (edge: Edge): 1 | -1 => (edge === 'inner' ? 1 : -1)
+
+/** A chain of spirals for a strip: where it is begun, and whether leads run up its ends from the other edge. */
+export interface SpiralRun {
+  readonly strip: Strip
+  /** mm */
+  readonly spacing: number
+  /** Touching circles in the order of the line, the first one near u = 0. */
+  readonly circles: readonly Circle[]
+  readonly links: readonly Link[]
+  /** The edge along which the first spiral is entered; the strip's own, or the other one if a lead runs up to it. */
+  readonly first: Edge
+  readonly leadOut: boolean
+}
+
+const leadsIn = (run: SpiralRun): boolean => run.first !== run.strip.from
+
+function endsOf({ strip, spacing, circles, first, leadOut }: SpiralRun): Ends {
+  const [turn, turnOut] = [turnAt(first), turnAt(strip.to)]
+  const [head, tail] = [trimOf(circles[0]!, spacing), trimOf(circles.at(-1)!, spacing)]
+  return {
+    turn,
+    enter: first === strip.from ? -turn * (Math.PI / 2 + head) : Math.PI + turn * SHOULDER,
+    leave: leadOut ? turnOut * SHOULDER : -turnOut * (Math.PI / 2 - tail),
+  }
+}
+
+/** How far the spirals reach along the strip, mm. */
+function reachOf(all: readonly DoubleSpiral[]): { from: number; to: number } {
+  const box = boundsOf(all.flatMap((s) => flattenStroke(drawDoubleSpiral(s), s.spacing / 100)))
+  return { from: box.minX, to: box.maxX }
+}
+
+/** From the start at the edge, and up the end where a lead is wanted. */
+function leadOf(run: SpiralRun): readonly [Heading, ...Heading[]] {
+  const { width, from } = run.strip
+  const start: Heading = { at: [0, from === 'inner' ? 0 : width], along: [1, 0] }
+  if (!leadsIn(run)) return [start]
+  return [
+    { ...start, pull: 0.25 },
+    { at: [0.5 * run.spacing, width / 2], along: [0, turnAt(from)] },
+  ]
+}
+
+function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
+  const { width, length, to } = run.strip
+  const end: Heading = { at: to === 'inner' ? [length, 0] : [length + skew * width, width], along: [1, 0] }
+  if (!run.leadOut) return [end]
+  return [
+    { at: [length - 0.5 * run.spacing, width / 2], along: [0, -turnAt(to)] },
+    { ...end, pull: 0.25 },
+  ]
+}
+
+/** The map that brings the spirals between the ends of the strip. */
+function fitting(run: SpiralRun, all: readonly DoubleSpiral[], marginOut: number): Affine {
+  const { from, to } = reachOf(all)
+  const [before, after] = [
+    (WALL + (leadsIn(run) ? LEAD : 0)) * run.spacing,
+    (marginOut + (run.leadOut ? LEAD : 0)) * run.spacing,
+  ]
+  const stretch = run.strip.length / (to - from + before + after)
+  return { ...scaling(stretch, 1), e: (before - from) * stretch }
+}
+
+/** Draws a run up to the square end of its strip, or on to the far corner of a mitre too narrow for a spiral. */
+export function drawSpiralRun(run: SpiralRun, skew = 0): Drawn {
+  const spirals = linkedSpirals(run.circles, run.links, { ...endsOf(run), spacing: run.spacing })
+  const map = fitting(run, spirals, WALL)
+  const chain = { spirals, links: run.links, maps: spirals.map(() => map) }
+  return drawn(
+    run.strip,
+    chainStroke(chain, leadOf(run), () => tailOf(run, skew)),
+  )
+}
+
+/**
+ * Circles in the mitre's triangle: a small one at the inner corner, a large one, a small one at the outer corner, in
+ * the order in which the line visits them; those too small for a spiral are left out.
+ */
+function cornerCircles(run: SpiralRun, triangle: MitreTriangle, last: readonly Circle[]): Circle[] {
+  const inward = run.strip.to === 'inner'
+  const full = largestAtMitre(triangle, last, [0, 1])
+  const large = { ...full, radius: full.radius * (inward ? 0.85 : 0.9) }
+  const foot = footOf(triangle, large)
+  const edge = { ...triangle, fromEdge: (inward ? 0.6 : SEAM) * run.spacing }
+  const lane = inward ? 0.4 * run.spacing : 0
+  const near = [...last.map((c) => ({ ...c, radius: c.radius + lane })), large]
+  const low = largestAtMitre(triangle, near, [0, foot[0]])
+  const tip = largestAtMitre(edge, [...last, large], [foot[1], 1])
+  const all = inward ? [tip, large, low] : [low, large, tip]
+  return all.filter((c) => c.radius >= SMALLEST * run.spacing)
+}
+
+const drawn = (strip: Strip, stroke: Stroke): Drawn => ({
+  stroke,
+  touches: [
+    { edge: strip.from, after: 0 },
+    { edge: strip.to, after: stroke.segments.length },
+  ],
+})
+
+/** The angle at which a line that turns against the clock leaves a circle for the inner corner, by way of the mitre. */
+function homeward(circle: Circle, goal: Point): number {
+  const [x, y] = subtract(goal, circle.centre)
+  const away = Math.hypot(x, y)
+  return Math.atan2(y, x) - Math.acos(Math.min(1, circle.radius / away)) + 0.4
+}
+
+/** The direction half way between the outer edge and the mitre. */
+function bisector(skew: number): Point {
+  const half = Math.atan2(1, skew) / 2
+  return [Math.cos(half), Math.sin(half)]
+}
+
+/** How the line leaves the last circle of a corner for the corner itself. */
+function homeOf(run: SpiralRun & { strip: MitreStrip }, last: Circle, links: readonly Link[]) {
+  const { length, skew, width, to } = run.strip
+  const goal: Point = to === 'inner' ? [length, 0] : [length + skew * width, width]
+  const flips = links.filter((link) => link === 'along').length
+  const clockwise = turnAt(run.first) * (flips % 2 === 0 ? 1 : -1) === 1
+  const straight = to === 'inner' || clockwise
+  return {
+    leave: to === 'inner' ? homeward(last, goal) : clockwise ? 1 : -0.6,
+    tail: (from: Heading): Heading[] => [
+      { at: goal, along: straight ? unit(subtract(goal, from.at)) : bisector(skew) },
+    ],
+  }
+}
+
+/**
+ * Draws a run up to a mitre: the spirals of the strip, then those of the corner, which are never stretched, and home
+ * to the inner or outer corner. The last spiral before an inner corner must be wound in from u towards v.
+ *
+ * @param ending  how many of the last circles stand next to the mitre's triangle
+ */
+export function drawSpiralCorner(run: SpiralRun & { strip: MitreStrip }, ending: number): Drawn {
+  const { strip, spacing, circles } = run
+  const plain = linkedSpirals(circles, run.links, { ...endsOf(run), leave: 0, spacing })
+  const square = fitting(run, plain, 0)
+  const shift = strip.length - reachOf(plain).to
+  const triangle: MitreTriangle = {
+    inner: [strip.length - shift, 0],
+    outer: [strip.length - shift + strip.skew * strip.width, strip.width],
+    fromMitre: MITRE * spacing,
+    fromEdge: (strip.to === 'inner' ? 1.2 : SEAM) * spacing,
+  }
+  const corner = cornerCircles(run, triangle, circles.slice(-ending))
+  if (corner.length === 0) return drawSpiralRun(run, strip.skew)
+  const joints = corner.map((_, i): Link => (strip.to === 'inner' && i === 0 ? 'along' : 'through'))
+  const links = [...run.links, ...joints]
+  const home = homeOf(run, corner.at(-1)!, links)
+  const ends = { ...endsOf(run), leave: home.leave, spacing }
+  const spirals = linkedSpirals([...circles, ...corner], links, ends)
+  const slide = translation(shift, 0)
+  const maps = spirals.map((_, i) => (i < circles.length ? square : slide))
+  return drawn(strip, chainStroke({ spirals, links, maps }, leadOf(run), home.tail))
+}

@@ -1,0 +1,25 @@
+import type { Motif, Params } from '../motif/contract.ts'
+
+/** What a plan may name: names, or names of things with parameters. */
+export type Known = readonly string[] | Readonly<Record<string, { readonly params: Params }>>
+
+/** The fillers, corner motifs and pieced units that a plan may name. What is left out has none. */
+export interface Catalog {
+  readonly motifs: Readonly<Record<string, Motif>>
+  readonly centreFillers?: Known
+  readonly cornerMotifs?: readonly string[]
+  /** Fillers for the patches of pieced bands. */
+  readonly patchFillers?: Known
+  /** The names of the patches of each pieced unit. */
+  readonly units?: Readonly<Record<string, readonly string[]>>
+}
+
+export const namesOf = (known: Known = []): readonly string[] => (isList(known) ? known : Object.keys(known))
+
+/** The parameters of what is known by a name; none if it is only a name. */
+export function paramsOf(known: Known | undefined, name: string): Params {
+  if (known === undefined || isList(known) || !Object.hasOwn(known, name)) return {}
+  return known[name]?.params ?? {}
+}
+
+const isList = (known: Known): known is readonly string[] => Array.isArray(known)

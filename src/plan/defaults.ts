@@ -1,0 +1,37 @@
+import { inches } from '../units.ts'
+import { roundLength } from './length.ts'
+
+/**
+ * What a plan is taken to say where it says nothing. A bare number is mm.
+ *
+ * @source 10 stitches to the inch (2.5 mm), tie-offs of a few short stitches, 1/4 in under the binding, 600 stitches a
+ * minute and all the other rates: common practice, no source
+ */
+export const DEFAULTS = {
+  title: 'Untitled quilt',
+  units: 'in',
+  centreFabric: '#f4efe4',
+  /** In turn, from the inside out. */
+  fabrics: ['#d9c7a0', '#8fa9b8'],
+  binding: roundLength(inches(0.25)),
+  bindingFabric: '#3b3230',
+  machine: {
+    kind: 'domestic',
+    reach: roundLength(inches(14)),
+    overlap: roundLength(inches(1)),
+    speed: 600,
+    tightCurveSpeed: 0.6,
+    tightRadius: 6,
+    repositionSeconds: 60,
+    bobbinSeconds: 120,
+    startSeconds: 90,
+    advanceSeconds: 180,
+  },
+  stitch: { length: 2.5, chordTolerance: 0.1, tieOff: { count: 5, length: 0.4 } },
+  thread: { tex: 30, colour: '#fbf7ea', bobbin: 'L', tail: 150, waste: 0.15 },
+  batting: { kind: 'cotton-scrim' },
+  spacing: 'own',
+  density: 'medium',
+  route: { order: 'any', work: 'areas' },
+  seed: 1,
+} as const

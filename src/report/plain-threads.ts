@@ -1,0 +1,23 @@
+/** Plain colours to compare where a plan names no threads: a spread of our own, no maker's. */
+export const PLAIN_THREADS: readonly { readonly name: string; readonly colour: string }[] = [
+  { name: 'white', colour: '#ffffff' },
+  { name: 'cream', colour: '#f6eeda' },
+  { name: 'sand', colour: '#d8c5a0' },
+  { name: 'tan', colour: '#b0916a' },
+  { name: 'brown', colour: '#6b4a33' },
+  { name: 'light grey', colour: '#d3d3d0' },
+  { name: 'mid grey', colour: '#92938f' },
+  { name: 'charcoal', colour: '#47484a' },
+  { name: 'black', colour: '#141414' },
+  { name: 'red', colour: '#b3262b' },
+  { name: 'rose', colour: '#d98a97' },
+  { name: 'orange', colour: '#dc7a2b' },
+  { name: 'yellow', colour: '#edc94a' },
+  { name: 'leaf green', colour: '#6f9a4f' },
+  { name: 'dark green', colour: '#2c5540' },
+  { name: 'sea green', colour: '#6fa59b' },
+  { name: 'sky blue', colour: '#9cc3d8' },
+  { name: 'mid blue', colour: '#3f74a3' },
+  { name: 'navy', colour: '#1f2f4d' },
+  { name: 'violet', colour: '#6d4c86' },
+]
