@@ -2,6 +2,8 @@ import type { Quilt } from '../quilt/quilt.ts'
 import { type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
+import { askDitches, type WantedDitch } from './ask-ditches.ts'
+import { type Frame, type FramePass, framePasses, passStartsBound } from './frame-passes.ts'
 import { judgeRoutes } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
@@ -17,6 +19,10 @@ export interface Wishes {
   readonly order: Direction
   /** Area by area, or a lap per band. */
   readonly work: 'areas' | 'laps'
+  /** Seams to be stitched in the ditch, as part of the line. */
+  readonly ditch: readonly WantedDitch[]
+  /** On a frame: strip by strip down the quilt, whatever else is asked of the order. */
+  readonly frame?: Frame
 }
 
 /** Nothing asked for: the cheapest line, area by area. */
@@ -25,6 +31,7 @@ export const NO_WISHES: Wishes = {
   end: { kind: 'anywhere' },
   order: 'any',
   work: 'areas',
+  ditch: [],
 }
 
 /** What the line is planned over. */
@@ -48,6 +55,8 @@ export interface PlannedLine {
   readonly route: RouteResult
   /** One entry a thread start. */
   readonly lines: readonly Line[]
+  /** On a frame, the passes, and the fewest starts that they need. */
+  readonly frame?: { readonly passes: readonly FramePass[]; readonly startsBound: number }
 }
 
 /**
@@ -57,20 +66,28 @@ export interface PlannedLine {
  * @throws PlanError `route/place` for a start or end where nothing is stitched, and the codes of `solveByAreas`
  */
 export function planLine(task: LineTask): PlannedLine {
-  const { quilt, pieces, wishes, seed, thread } = task
-  const net = tieNet(quilt, pieces)
+  const { quilt, pieces, wishes, seed } = task
+  const net = askDitches(tieNet(quilt, pieces), pieces, wishes.ditch)
   const graph = routeGraph(net, pieces)
+  const thread = (walks: RouteResult['walks']) =>
+    walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: task.thread }))
+  if (wishes.frame) {
+    const passes = framePasses(pieces, net, wishes.frame)
+    const areas = passes.map(({ area }) => area)
+    const route = solveByAreas(graph, { plans: [areas], seed, order: 'strict' })
+    const frame = { passes, startsBound: passStartsBound(passes, net) }
+    return { net, graph, areas, route, lines: thread(route.walks), frame }
+  }
   const orders = ordersFor(task, net)
   const start = placeVertex(wishes.start, { quilt, pieces, net }, 'route.start')
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
   const judge = judgeRoutes({ pieces, net, reach: task.reach })
   const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
-  const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread }))
-  return { net, graph, areas: orders[route.plan]!, route, lines }
+  return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }
 }
 
-function ordersFor({ quilt, pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
-  if (wishes.work === 'laps') return lapOrders({ pieces, net, quilt }, wishes.order)
+function ordersFor({ pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
+  if (wishes.work === 'laps') return lapOrders(pieces, net, wishes.order)
   return areaOrders(pieces, net, { direction: wishes.order, reach })
 }
