@@ -1,6 +1,7 @@
 import { PlanError } from '../error.ts'
 import { type Box, boundsOf, flattenStroke } from '../geometry/stroke.ts'
 import type { Area } from '../route/index.ts'
+import { NO_BOX, unionOf } from './box.ts'
 import type { Net } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
@@ -27,31 +28,67 @@ const CHORD = 0.5
 const SLACK = 1e-6
 
 /**
- * Divides the work into passes from top to bottom. A strip takes every piece that lies wholly in it; the next one begins
- * where the first piece that is left begins, and no lower than the overlap asks.
+ * Divides the work into passes from top to bottom. A strip takes all that lies wholly in it; the next one begins where
+ * the first piece that is left begins, and no lower than the overlap asks.
  *
+ * @param by  `sectors`: sectors that fit the throat are not divided, so that less is stitched over and strips reach
+ *   farther back; `pieces`: strips hold as much as they can
  * @throws PlanError `route/throat` if a piece is deeper than the throat
  */
-export function framePasses(pieces: Pieces, net: Net, frame: Frame): FramePass[] {
+export function framePasses(
+  { pieces, net }: { pieces: Pieces; net: Net },
+  frame: Frame,
+  by: 'sectors' | 'pieces',
+): FramePass[] {
   const boxes = edgeBoxes(pieces, net)
   const isRequired = (edge: number) =>
     edge < net.fills.length || net.seams[edge - net.fills.length]!.ditch !== undefined
   const edges = boxes.map((_, edge) => edge)
-  let left = edges.filter(isRequired)
-  refuseTooDeep(left, boxes, { pieces, frame })
-  const optional = edges.filter((edge) => !isRequired(edge))
-  const passes: FramePass[] = []
+  const required = edges.filter(isRequired)
+  refuseTooDeep(required, boxes, { pieces, frame })
+  const unitBoxes = by === 'pieces' ? boxes : sectorWiseBoxes(boxes, { pieces, net, frame })
+  return stripsDown(required, unitBoxes, frame).map(({ top, required }) => {
+    const bottom = top + frame.throat
+    const travel = edges.filter((edge) => !isRequired(edge) && isWithin(boxes[edge]!, top, bottom))
+    return { top, bottom, area: { required, travel } }
+  })
+}
+
+const isWithin = ({ minY, maxY }: Box, top: number, bottom: number): boolean =>
+  minY >= top - SLACK && maxY <= bottom + SLACK
+
+function stripsDown(
+  required: readonly number[],
+  boxes: readonly Box[],
+  { throat, overlap }: Frame,
+): { top: number; required: number[] }[] {
+  const strips: { top: number; required: number[] }[] = []
+  let left = required
   let top = Math.min(...left.map((edge) => boxes[edge]!.minY))
   while (left.length > 0) {
-    const bottom = top + frame.throat
-    const isInside = (edge: number) => boxes[edge]!.minY >= top - SLACK && boxes[edge]!.maxY <= bottom + SLACK
-    const required = left.filter(isInside)
+    const isInside = (edge: number) => isWithin(boxes[edge]!, top, top + throat)
+    const inside = left.filter(isInside)
     left = left.filter((edge) => !isInside(edge))
-    if (required.length > 0)
-      passes.push({ top, bottom, area: { required, travel: optional.filter(isInside) } })
-    top = Math.min(bottom - frame.overlap, ...left.map((edge) => boxes[edge]!.minY))
+    if (inside.length > 0) strips.push({ top, required: inside })
+    top = Math.min(top + throat - overlap, ...left.map((edge) => boxes[edge]!.minY))
   }
-  return passes
+  return strips
+}
+
+/** The box of the whole sector for each required edge, where the sector fits the throat. */
+function sectorWiseBoxes(
+  boxes: readonly Box[],
+  { pieces, net, frame }: { pieces: Pieces; net: Net; frame: Frame },
+): Box[] {
+  const sectorOf = [...pieces.pieces.map(({ sector }) => sector), ...net.seams.map(({ ditch }) => ditch)]
+  const whole = pieces.sectors.map(() => NO_BOX)
+  sectorOf.forEach((sector, edge) => {
+    if (sector !== undefined) whole[sector] = unionOf(whole[sector]!, boxes[edge]!)
+  })
+  return boxes.map((box, edge) => {
+    const sector = whole[sectorOf[edge] ?? -1]
+    return sector && sector.maxY - sector.minY <= frame.throat ? sector : box
+  })
 }
 
 function edgeBoxes(pieces: Pieces, { seams, positions }: Net): Box[] {

@@ -1,5 +1,5 @@
 import type { Quilt } from '../quilt/quilt.ts'
-import { type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
+import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
 import { askDitches, type WantedDitch } from './ask-ditches.ts'
@@ -72,10 +72,8 @@ export function planLine(task: LineTask): PlannedLine {
   const thread = (walks: RouteResult['walks']) =>
     walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: task.thread }))
   if (wishes.frame) {
-    const passes = framePasses(pieces, net, wishes.frame)
-    const areas = passes.map(({ area }) => area)
-    const route = solveByAreas(graph, { plans: [areas], seed, order: 'strict' })
-    const frame = { passes, startsBound: passStartsBound(passes, net) }
+    const { route, ...frame } = bestPasses(graph, { pieces, net, frame: wishes.frame, seed })
+    const areas = frame.passes.map(({ area }) => area)
     return { net, graph, areas, route, lines: thread(route.walks), frame }
   }
   const orders = ordersFor(task, net)
@@ -85,6 +83,25 @@ export function planLine(task: LineTask): PlannedLine {
   const judge = judgeRoutes({ pieces, net, reach: task.reach })
   const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
   return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }
+}
+
+/** An advance of the frame takes about as long as three moves of the quilt. */
+const ADVANCE = 3 * ROUTE_WEIGHTS.reposition
+
+/** The cheaper way to divide the work into passes, in starts, extra passes of the line, and advances. */
+function bestPasses(
+  graph: RouteGraph,
+  { pieces, net, frame, seed }: { pieces: Pieces; net: Net; frame: Frame; seed: number },
+) {
+  const tried = (['sectors', 'pieces'] as const).map((by) => {
+    const passes = framePasses({ pieces, net }, frame, by)
+    const plan = passes.map(({ area }) => area)
+    const route = solveByAreas(graph, { plans: [plan], seed, order: 'strict' })
+    const cost = ROUTE_WEIGHTS.start * route.walks.length + route.extra + ADVANCE * passes.length
+    return { route, passes, startsBound: passStartsBound(passes, net), cost }
+  })
+  const { cost: _, ...best } = tried.reduce((best, next) => (next.cost < best.cost ? next : best))
+  return best
 }
 
 function ordersFor({ pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
