@@ -1,5 +1,7 @@
 import { distance, lerp, type Point } from '../geometry/point.ts'
 import { endOf } from '../geometry/stroke.ts'
+import type { Area } from '../route/index.ts'
+import type { AreaOrder } from './areas.ts'
 import type { Net, SeamEdge } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
@@ -46,3 +48,35 @@ function nearestSector(places: readonly SectorPlace[], to: Point): number {
   }
   return best
 }
+
+/** Orders of work tried with the seams that are asked for stitched apart. */
+const TRIED = 4
+
+/**
+ * The first few orders with the seams that are asked for taken out of the areas and stitched before everything else, each
+ * as an area of its own: a seam round the quilt is a closed lap, and costs its neighbours nothing.
+ */
+export function ditchesFirst(
+  orders: readonly AreaOrder[],
+  net: Net,
+  wanted: readonly WantedDitch[],
+): AreaOrder[] {
+  const laps = wanted
+    .map((ditch) =>
+      net.seams.flatMap((seam, i) =>
+        seam.ditch !== undefined && isPartOf(seam, ditch) ? [net.fills.length + i] : [],
+      ),
+    )
+    .filter((lap) => lap.length > 0)
+  const apart = new Set(laps.flat())
+  return orders.slice(0, TRIED).map((order) => [
+    ...laps,
+    ...order.flatMap((area) => {
+      const full = asArea(area)
+      const required = full.required.filter((edge) => !apart.has(edge))
+      return required.length > 0 ? [{ ...full, required }] : []
+    }),
+  ])
+}
+
+const asArea = (area: AreaOrder[number]): Area => ('required' in area ? area : { required: area })

@@ -2,7 +2,7 @@ import type { Quilt } from '../quilt/quilt.ts'
 import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
-import { askDitches, type WantedDitch } from './ask-ditches.ts'
+import { askDitches, ditchesFirst, type WantedDitch } from './ask-ditches.ts'
 import { type Frame, type FramePass, framePasses, passStartsBound } from './frame-passes.ts'
 import { judgeRoutes } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
@@ -105,6 +105,9 @@ function bestPasses(
 }
 
 function ordersFor({ pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
-  if (wishes.work === 'laps') return lapOrders(pieces, net, wishes.order)
-  return areaOrders(pieces, net, { direction: wishes.order, reach })
+  const orders =
+    wishes.work === 'laps'
+      ? lapOrders(pieces, net, wishes.order)
+      : areaOrders(pieces, net, { direction: wishes.order, reach })
+  return wishes.ditch.length > 0 ? [...orders, ...ditchesFirst(orders, net, wishes.ditch)] : orders
 }
