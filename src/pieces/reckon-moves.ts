@@ -1,7 +1,9 @@
 import { applyAffine } from '../geometry/affine.ts'
 import type { Point } from '../geometry/point.ts'
+import { type Box, boundsOf } from '../geometry/stroke.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
 import type { Side } from '../quilt/quilt.ts'
+import { fitsWithin, NO_BOX, unionOf } from './box.ts'
 import type { Reach } from './pieces.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
 
@@ -10,9 +12,6 @@ interface Cell {
   /** In the order of the walk, the boxes in which the needle works along it; one if it is all over the cell at once. */
   readonly steps: readonly Box[]
 }
-
-/** mm */
-type Box = readonly [left: number, top: number, right: number, bottom: number]
 
 /** One side of a band of a group. */
 export interface BandShape {
@@ -41,11 +40,11 @@ const STEP = 0.25
  */
 export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
   let moves = 0
-  let box: Box = [Infinity, Infinity, -Infinity, -Infinity]
+  let box = NO_BOX
   for (const cell of cellsInOrder(sides, reach)) {
     for (const step of cell.steps) {
       const both = unionOf(box, step)
-      if (fits(both, reach)) box = both
+      if (fitsWithin(both, reach)) box = both
       else {
         moves++
         box = step
@@ -54,16 +53,6 @@ export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
   }
   return moves
 }
-
-const unionOf = (a: Box, b: Box): Box => [
-  Math.min(a[0], b[0]),
-  Math.min(a[1], b[1]),
-  Math.max(a[2], b[2]),
-  Math.max(a[3], b[3]),
-]
-
-const fits = ([left, top, right, bottom]: Box, [width, height]: Reach): boolean =>
-  right - left <= width && bottom - top <= height
 
 /** Sector after sector round the quilt, through the bands outward and inward in turn. */
 function cellsInOrder(sides: readonly SideShape[], reach: Reach): Cell[] {
@@ -105,10 +94,10 @@ function cellOf(shape: SideShape, { band, station, half, reach, isForward }: Cel
       [low, depth],
       [high, depth],
     ]
-    return boxOf(corners.map((p) => applyAffine(frame.place, p)))
+    return boundsOf(corners.map((p) => applyAffine(frame.place, p)))
   }
   const box = part(0, 1)
-  if (band.isFree && fits(box, reach)) return { steps: [box] }
+  if (band.isFree && fitsWithin(box, reach)) return { steps: [box] }
   const along = Math.max(Math.abs(far.inner - near.inner), Math.abs(far.outer - near.outer))
   const count = Math.max(1, Math.ceil(along / (STEP * Math.min(...reach))))
   const steps = Array.from({ length: count }, (_, i) => part(i / count, (i + 1) / count))
@@ -138,9 +127,3 @@ function stationAt({ fit, phase, stretches }: SideShape, { inFit: k }: BandShape
 }
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
-
-function boxOf(points: readonly Point[]): Box {
-  const xs = points.map((p) => p[0])
-  const ys = points.map((p) => p[1])
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
-}
