@@ -35,10 +35,16 @@ export function fromPlanFile(
     progress.say(`Planning ${file} ...`)
     const planned = planFromText(text, catalogOf(MOTIFS))
     const made = await make(planned, progress)
-    const folder = out ?? basename(file, extname(file))
+    const folder = out ?? folderFor(file)
     const written = writeFiles(folder, made.files, { replace })
     progress.done()
     terminal.out(made.say(`Wrote ${written.map((path) => basename(path)).join(', ')} to ${folder}`))
   }
   return attempt(work, { file, to: terminal }).finally(() => progress.done())
+}
+
+/** The folder named after a plan file. Dots alone are no name: `...yaml` would be the folder above. */
+function folderFor(file: string): string {
+  const stem = basename(file, extname(file))
+  return /^\.*$/.test(stem) ? 'quilt' : stem
 }

@@ -1,7 +1,7 @@
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml'
-import type { PlanFile } from '../plan/format.ts'
 import { parseLength } from '../plan/length.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
+import type { BandFile, PlanFile } from './plan-file.ts'
 
 /** A place in the plan file: keys and list positions from the root. */
 export type Path = readonly (string | number)[]
@@ -133,5 +133,5 @@ function lengthPaths(file: PlanFile, lengthKeys: LengthKeys): Path[] {
   ]
 }
 
-const namesIn = (filler: PlanFile['bands'][number]['filler']): string[] =>
+const namesIn = (filler: BandFile['filler']): string[] =>
   typeof filler === 'object' ? Object.keys(filler) : []

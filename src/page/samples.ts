@@ -1,6 +1,7 @@
 import harbour from '../../samples/harbour-medallion.yaml?raw'
 import keepers from '../../samples/keepers-window.yaml?raw'
 import quay from '../../samples/quay-runner.yaml?raw'
+import stars from '../../samples/star-harbour.yaml?raw'
 import bells from '../../samples/two-bells.yaml?raw'
 import { starterPlan } from '../plan/starter.ts'
 
@@ -9,6 +10,7 @@ export const SAMPLES: readonly { readonly id: string; readonly text: string }[] 
   { id: 'harbour-medallion', text: harbour },
   { id: 'keepers-window', text: keepers },
   { id: 'quay-runner', text: quay },
+  { id: 'star-harbour', text: stars },
   { id: 'two-bells', text: bells },
 ]
 

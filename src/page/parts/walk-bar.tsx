@@ -147,7 +147,7 @@ function Tape({ scene }: { scene: Scene }) {
         type="range"
         aria-label="Place along the line"
         min={0}
-        max={whole}
+        max={Math.ceil(whole / 10) * 10}
         step={10}
         value={at}
         aria-valuetext={`${(at / unit).toFixed(1)} ${units === 'in' ? 'yards' : 'metres'} of ${(whole / unit).toFixed(1)}`}
