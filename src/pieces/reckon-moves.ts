@@ -1,5 +1,4 @@
-import { applyAffine } from '../geometry/affine.ts'
-import type { Point } from '../geometry/point.ts'
+import type { Affine } from '../geometry/affine.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
 import type { Side } from '../quilt/quilt.ts'
 import type { Reach } from './pieces.ts'
@@ -97,15 +96,11 @@ function cellOf(shape: SideShape, { band, station, half, reach, isForward }: Cel
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
-    const us = [from, to].flatMap((t) => [mix(near.inner, far.inner, t), mix(near.outer, far.outer, t)])
-    const [low, high] = [Math.min(...us), Math.max(...us)]
-    const corners: Point[] = [
-      [low, 0],
-      [high, 0],
-      [low, depth],
-      [high, depth],
-    ]
-    return boxOf(corners.map((p) => applyAffine(frame.place, p)))
+    const inner = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)] as const
+    const outer = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)] as const
+    const low = Math.min(inner[0], inner[1], outer[0], outer[1])
+    const high = Math.max(inner[0], inner[1], outer[0], outer[1])
+    return boxOf(frame.place, { low, high, depth })
   }
   const box = part(0, 1)
   if (band.isFree && fits(box, reach)) return { steps: [box] }
@@ -139,8 +134,14 @@ function stationAt({ fit, phase, stretches }: SideShape, { inFit: k }: BandShape
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
 
-function boxOf(points: readonly Point[]): Box {
-  const xs = points.map((p) => p[0])
-  const ys = points.map((p) => p[1])
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+/** The box round a strip from `low` to `high` along its seam and `depth` deep, as it lies on the quilt. */
+function boxOf(
+  { a, b, c, d, e, f }: Affine,
+  { low, high, depth }: { readonly low: number; readonly high: number; readonly depth: number },
+): Box {
+  const least = (along: number, across: number) =>
+    along * (along < 0 ? high : low) + across * (across < 0 ? depth : 0)
+  const greatest = (along: number, across: number) =>
+    along * (along < 0 ? low : high) + across * (across < 0 ? 0 : depth)
+  return [least(a, c) + e, least(b, d) + f, greatest(a, c) + e, greatest(b, d) + f]
 }
