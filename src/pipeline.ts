@@ -1,6 +1,7 @@
-import { fillersOf, layOutPlan, wishesOf } from './engine-input.ts'
+import { centreFillOf, fillersOf, layOutPlan, wishesOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
+import { withCentre } from './pieces/centre-piece.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
@@ -65,8 +66,10 @@ export function planQuilt(
 /** Lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const { quilt, findings } = layOutPlan(plan)
-  const fillers = fillersOf(plan, catalog.motifs)
-  const pieces = cutPieces(quilt, fillers, { reach: plan.machine.reach, seed: plan.seed })
+  const fillers = fillersOf(plan, catalog)
+  const bands = cutPieces(quilt, fillers, { reach: plan.machine.reach, seed: plan.seed })
+  const fill = centreFillOf(plan, catalog)
+  const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
   return { plan, quilt, pieces, findings }
 }
 

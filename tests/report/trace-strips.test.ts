@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import type { TraceStrip } from '../../src/export/drawing.ts'
 import { exportDrawing } from '../../src/export/index.ts'
@@ -9,7 +9,7 @@ import { outlineArea } from '../../src/quilt/outline.ts'
 import { bandArea } from '../../src/report/band-area.ts'
 import { readPdf } from '../support/read-pdf.ts'
 
-const plan = (file: Record<string, unknown>) => planFromText(JSON.stringify(file), catalogOf(MOTIFS))
+const plan = (file: Record<string, unknown>) => planFromText(JSON.stringify(file), catalogOf(LIBRARY))
 const square = plan({
   centre: { width: 20, height: 20 },
   bands: [
