@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { exportDrawing } from '../../src/export/index.ts'
 import { lineJsonSchema } from '../../src/export/line-json.ts'
@@ -18,10 +18,10 @@ interface Schema {
 const asSchema = (schema: unknown) => JSON.parse(JSON.stringify(schema)) as Schema
 
 describe('the schemas of the public formats', () => {
-  const planned = planFromText(SAMPLES['star-harbour']!, catalogOf(MOTIFS))
+  const planned = planFromText(SAMPLES['star-harbour']!, catalogOf(LIBRARY))
 
   it('are JSON Schema draft 7 of a group of keys', () => {
-    for (const schema of [planJsonSchema(catalogOf(MOTIFS)), reportJsonSchema(), lineJsonSchema()]) {
+    for (const schema of [planJsonSchema(catalogOf(LIBRARY)), reportJsonSchema(), lineJsonSchema()]) {
       const { $schema, type, properties } = asSchema(schema)
       expect($schema).toBe('http://json-schema.org/draft-07/schema#')
       expect(type).toBe('object')
@@ -44,7 +44,7 @@ describe('the schemas of the public formats', () => {
 })
 
 describe('a quilt with pieced bands', () => {
-  const { report, drawing } = planFromText(SAMPLES['star-harbour']!, catalogOf(MOTIFS))
+  const { report, drawing } = planFromText(SAMPLES['star-harbour']!, catalogOf(LIBRARY))
 
   it('names the fillers of patches, and counts their bands as quilted', () => {
     for (const band of report.bands) {
