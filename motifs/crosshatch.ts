@@ -1,63 +1,33 @@
-import type { Point } from '../src/geometry/point.ts'
-import { type Stroke, StrokeBuilder } from '../src/geometry/stroke.ts'
-import { defineMotif } from '../src/motif/contract.ts'
-import { drawnFree, type FreeStrip, freeStrip } from '../src/motif/free-end.ts'
-import { inches } from '../src/units.ts'
+import { compose, scaling } from '../src/geometry/affine.ts'
+import { strokeThrough, transformStroke } from '../src/geometry/stroke.ts'
+import { crosshatchPath, oddNear } from '../src/motif/billiard.ts'
+import { defineMotif, type Touch } from '../src/motif/contract.ts'
+
+/** Meshes across the width: odd, so that the line ends at the far end. */
+const across = (width: number, spacing: number): number => oddNear((width * Math.SQRT2) / spacing)
 
 export default defineMotif({
-  title: 'Crosshatch',
-  source:
-    'a line that rebounds in a box of n by m squares, n and m without a common divisor, passes every diagonal once',
+  title: 'crosshatch',
+  source: 'the path of a ball at 45 degrees on a table whose sides have no common divisor',
   params: {
-    spacing: {
-      kind: 'length',
-      label: 'Between lines',
-      default: { widths: 0.283 },
-      min: inches(0.4),
-      max: inches(2.5),
-    },
+    spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.2 }, min: 4, max: 80 },
   },
-  suits: { min: inches(1.5), max: inches(8) },
+  suits: { min: 50, max: 400 },
   ends: 'free',
   bend: 'corner',
   joints: 'cusped',
-  repeat: (width, { spacing }) => (2 * width) / squaresAcross(width, spacing),
-  draw: (strip, { spacing }) =>
-    drawnFree(strip, rebounds(freeStrip(strip), squaresAcross(strip.width, spacing))),
+  repeat: (width, { spacing }) => (2 * width) / across(width, spacing),
+  draw: (strip, { spacing }) => {
+    const rows = across(strip.width, spacing)
+    const columns = 2 * strip.repeats + (strip.from === strip.to ? 0 : 1)
+    const bounces = crosshatchPath(columns, rows)
+    const mesh = scaling(strip.length / columns, strip.width / rows)
+    const flip = strip.from === 'inner' ? mesh : compose(mesh, { ...scaling(1, -1), f: strip.width })
+    const stroke = transformStroke(strokeThrough(bounces), flip)
+    const touches = bounces.flatMap(([, v], after): Touch[] => {
+      if (v !== 0 && v !== rows) return []
+      return [{ edge: (v === 0) === (strip.from === 'inner') ? 'inner' : 'outer', after }]
+    })
+    return { stroke, touches }
+  },
 })
-
-/** An odd number of squares: the line must run along the strip an odd number of times to end at its far end. */
-function squaresAcross(width: number, spacing: number): number {
-  const wanted = (width * Math.SQRT2) / spacing
-  return Math.min(15, Math.max(3, 2 * Math.round((wanted - 1) / 2) + 1))
-}
-
-/** The line from corner to corner, a stroke from edge to edge at a time. */
-function rebounds(strip: FreeStrip, across: number): Stroke {
-  const { length, width, repeats } = strip
-  const along = squaresAlong(strip, { across, wanted: 2 * repeats })
-  const line = new StrokeBuilder([0, 0])
-  const fold = (value: number, size: number) => size - Math.abs((value % (2 * size)) - size)
-  const place = (step: number): Point => [
-    (fold(step, along) * length) / along,
-    (fold(step, across) * width) / across,
-  ]
-  for (let step = 1; step <= along * across; step++) {
-    if (step % along === 0 || step % across === 0) line.lineTo(place(step))
-  }
-  return line.build()
-}
-
-/** The number nearest to `wanted` that ends on the right edge and shares no divisor with the number across. */
-function squaresAlong(
-  { returns }: FreeStrip,
-  { across, wanted }: { across: number; wanted: number },
-): number {
-  for (let off = 0; ; off++) {
-    for (const along of [wanted + off, wanted - off]) {
-      if (along > 0 && along % 2 === (returns ? 0 : 1) && divisor(along, across) === 1) return along
-    }
-  }
-}
-
-const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b))

@@ -5,7 +5,7 @@ import { drawSpiralCorner, drawSpiralRun, otherEdge, SEAM } from '../src/motif/s
 
 /** The spacing in use: a spiral as wide as the strip can be neither finer nor coarser than this. */
 const spacingFor = (width: number, wanted: number): number =>
-  Math.min(Math.max(wanted, width / 12), width / 5)
+  Math.min(Math.max(wanted, width / 12), width / 4)
 
 /** A row of equal circles across the whole width. */
 function row(strip: Strip, spacing: number): Circle[] {
@@ -24,13 +24,7 @@ export default defineMotif({
   title: 'spiral chain',
   source: 'running scroll: equal double Archimedean spirals, the line passing over one and under the next',
   params: {
-    spacing: {
-      kind: 'length',
-      label: 'Distance between lines',
-      default: { widths: 0.11 },
-      min: 1.5,
-      max: 40,
-    },
+    spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.11 }, min: 3, max: 40 },
   },
   suits: { min: 25, max: 150 },
   ends: 'free',

@@ -8,9 +8,11 @@ import type { Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
+import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
 import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
+import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
 import { lowerBound } from './route/index.ts'
@@ -90,22 +92,47 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
 export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
   const { plan, quilt, pieces, line, drawing } = threaded
   const figures = measureLines(line.lines, plan.machine.reach)
-  const reckoning = reckonLines(line.lines, plan, { repositions: figures.repositions.length })
+  const reckoning = reckonLines(line.lines, plan, movesOf(plan, figures.repositions.length))
   const report = buildReport({
     plan,
     quilt,
     fits: pieces.fits,
     route: line.route,
     lowerBoundMm: shortestOf(line),
-    extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt }),
+    extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt, units: plan.units }),
     areas: line.areas.length,
     figures,
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
     warnings: [...warnings, ...threaded.findings],
   })
-  return { plan, quilt, drawing, reckoning, report }
+  return { plan, quilt, drawing: withFigures(drawing, { plan, report, reckoning }), reckoning, report }
 }
+
+/** The drawing with what was reckoned. Needle points and swatches are made when they are asked for: most outputs need neither. */
+function withFigures(
+  drawing: Drawing,
+  { plan, report, reckoning }: Pick<PlannedQuilt, 'plan' | 'report' | 'reckoning'>,
+): Drawing {
+  let needles: Drawing['stitches']
+  let swatches: Drawing['swatches']
+  return {
+    ...drawing,
+    ...drawnFigures(report),
+    get stitches() {
+      needles ??= reckoning.stitches.map(needlePoints)
+      return needles
+    },
+    get swatches() {
+      swatches ??= swatchesOf(plan, drawing.quilt)
+      return swatches
+    },
+  }
+}
+
+/** On a frame every move of the quilt is an advance of its rollers. */
+const movesOf = ({ machine }: Plan, moves: number) =>
+  machine.kind === 'frame' ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
 
 /** What the line is planned over, and what the plan asks of its way. */
 export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({

@@ -25,11 +25,17 @@ const fromPlan = (name: string, description: string): Command =>
     .option('-o, --out <folder>', 'where to write; a folder named after the plan file unless said')
     .option('--replace', 'allow files that are there already to be replaced')
 
-fromPlan('plan', 'the main job: plan the line, write picture, report and line, and sum it up')
+const picture = exporterOf('picture').options
+addExportFlags(
+  fromPlan('plan', 'the main job: plan the line, write picture, report and line, and sum it up'),
+  picture,
+)
   .option('--png', 'write the picture as PNG as well')
   .option('--page', 'write the report as a page to print or keep as well')
   .option('--json', 'print the report as JSON instead of words')
-  .action(async (file, options) => finish((await import('./plan-command.ts')).planCommand(file, options)))
+  .action(async (file, options) =>
+    finish((await import('./plan-command.ts')).planCommand(file, options, exportValues(picture, options))),
+  )
 
 const sheets = exporterOf('sheets').options
 addExportFlags(fromPlan('sheets', 'tracing sheets: the line at full size, as PDF'), sheets).action(

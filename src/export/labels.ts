@@ -29,6 +29,9 @@ function fractionText(inches: number): string {
 export const longLengthText = (mm: number, units: LengthUnit): string =>
   units === 'in' ? `${numberText(mm / MM_PER.yd, 1)} yd` : `${numberText(mm / MM_PER.m, 1)} m`
 
+/** A count with a comma between the thousands: a locale's own rules take long to load. */
+export const countText = (count: number): string => String(count).replaceAll(/\B(?=(\d{3})+$)/g, ',')
+
 /** Said in every file for a machine that moves by itself. */
 export const FRAME_CAUTIONS: readonly string[] = [
   'CAUTION: the machine moves by itself.',
@@ -150,6 +153,12 @@ export const LABELS = {
     travelFor: (way: string, length: string, reason: string): string =>
       `Travel in the ditch ${way}, ${length}: ${reason}.`,
     ditch: (way: string, length: string): string => `Stitch in the ditch ${way}, ${length}.`,
+  },
+  picture: {
+    bobbin: (number: number): string => `bobbin change ${number}`,
+    gap: (shape: 'circle' | 'square', band: string | undefined, size: string): string =>
+      `largest ${shape} without stitching${band === undefined ? '' : ` in ${band}`}: ${size}`,
+    swatches: (times: number): string => `The thread on each band's fabric, ${times} times as thick as life`,
   },
   html: {
     figures: 'Figures',

@@ -49,7 +49,8 @@ function armTangent(arm: Arm, swept: number): Point {
  * The piece of an arm between two swept angles, as cubics of at most an eighth of a turn each that share its points
  * and tangents.
  *
- * @source handle = derivative x 4/3 tan(step / 4), as for a circle; strays by less than 1e-4 of the radius
+ * @source handle = derivative x 4/3 tan(step / 4), as for a circle; strays by less than 1e-5 of the radius where the
+ * pitch is small beside it
  */
 function armStroke(arm: Arm, from: number, to: number): Stroke {
   const count = Math.max(1, Math.ceil((to - from) / (Math.PI / 4)))

@@ -10,7 +10,7 @@ import {
   outwardStep,
   startDirection,
 } from './double-spiral.ts'
-import { type Heading, joint } from './joint.ts'
+import { type Heading, joint } from './free-end.ts'
 
 /** How one spiral passes into the next: through an S at their touch, or along the outside of both. */
 export type Link = 'through' | 'along'

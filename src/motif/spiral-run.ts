@@ -4,7 +4,7 @@ import { boundsOf, flattenStroke, type Stroke } from '../geometry/stroke.ts'
 import type { Circle } from './circle-columns.ts'
 import type { Drawn, Edge, MitreStrip, Strip } from './contract.ts'
 import { type DoubleSpiral, drawDoubleSpiral } from './double-spiral.ts'
-import type { Heading } from './joint.ts'
+import type { Heading } from './free-end.ts'
 import { chainStroke, type Ends, type Link, linkedSpirals, trimOf } from './linked-spirals.ts'
 import { footOf, largestAtMitre, type MitreTriangle } from './mitre-circles.ts'
 

@@ -1,7 +1,7 @@
 import { type LengthUnit, MM_PER } from '../units.ts'
 import type { Catalog } from './catalog.ts'
 import { formatColour } from './colour.ts'
-import { decimalLength, LENGTH_FORMS, parseLength } from './length.ts'
+import { LENGTH_FORMS, lengthRange, parseLength } from './length.ts'
 import { LIMITS } from './limits.ts'
 import { type Fault, listNames, type Path, type Problems, show } from './problems.ts'
 import { didYouMean } from './suggest.ts'
@@ -92,7 +92,7 @@ export class Entry {
     const message =
       mm === undefined
         ? `is ${show(value)}; expected ${LENGTH_FORMS}`
-        : `is ${show(value)}; allowed: ${decimalLength(least, units)} to ${decimalLength(greatest, units)}`
+        : `is ${show(value)}; allowed: ${lengthRange([least, greatest], units)}`
     this.refuse({ code: 'plan/length', message, hint: commaHint(value) })
     return fallback
   }

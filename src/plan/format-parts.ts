@@ -32,7 +32,7 @@ export const name = z
   .string()
   .min(1)
   .max(LIMITS.name)
-  .regex(/^\P{Cc}*$/u, { error: 'text without control characters' })
+  .regex(/^[ -~\u00a0-\uffff]*$/, { error: 'text without control characters' })
 
 /** A length for every side, or one for each. */
 export const lengthOfSides = z.union(

@@ -86,6 +86,34 @@ function fractionText(count: number, parts: InchParts): string {
   return `${sign}${whole > 0 ? `${whole} ` : ''}${rest / shared}/${parts / shared}`
 }
 
-/** A length as a decimal number of its unit, to four figures: for limits and sizes in messages. */
-export const decimalLength = (mm: number, unit: LengthUnit): string =>
-  `${Number(toUnit(mm, unit).toPrecision(4))} ${unit}`
+/** A length as a decimal number of its unit, to four figures: for sizes in messages. */
+export const decimalLength = (mm: number, unit: LengthUnit, figures = 4): string =>
+  `${Number(toUnit(mm, unit).toPrecision(figures))} ${unit}`
+
+/** Two lengths in as many figures as it takes to tell them apart. */
+export function lengthsApart([a, b]: readonly [number, number], unit: LengthUnit): [string, string] {
+  const texts = (figures: number): [string, string] => [
+    decimalLength(a, unit, figures),
+    decimalLength(b, unit, figures),
+  ]
+  for (let figures = 4; figures < 12; figures++) {
+    const [one, other] = texts(figures)
+    if (one !== other) return [one, other]
+  }
+  return texts(12)
+}
+
+/** Limits of a length to four figures, rounded inward: what is told to be allowed is allowed. */
+export function lengthRange([least, greatest]: readonly [number, number], unit: LengthUnit): string {
+  const up = inFigures(toUnit(least, unit), Math.ceil)
+  const down = inFigures(toUnit(greatest, unit), Math.floor)
+  return `${up} ${unit} to ${down} ${unit}`
+}
+
+/** A number to four figures, rounded one way unless it has no more. */
+function inFigures(value: number, round: (value: number) => number): number {
+  const near = Number(value.toPrecision(4))
+  if (Math.abs(near - value) <= Math.abs(value) * 1e-9) return near
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) - 3)
+  return Number((round(value / step) * step).toPrecision(4))
+}

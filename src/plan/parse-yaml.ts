@@ -194,7 +194,7 @@ const pathTo = (chain: readonly unknown[]): Path =>
 function plainData(document: Document): unknown {
   let data: unknown
   try {
-    data = document.toJS({ maxAliasCount: LIMITS.aliases })
+    data = document.toJS({ maxAliasCount: LIMITS.aliases + 1 })
   } catch (error) {
     if (error instanceof RangeError) throw tooDeep()
     throw refuse('plan/aliases', `aliases of aliases make more than ${LIMITS.aliases} copies; write them out`)

@@ -16,5 +16,7 @@ export function settleFabric(entry: Entry, fallback: string): readonly FabricCol
       message: `the shares add up to ${percent} %; allowed: at most 100 %`,
     })
   }
+  if (sum === 0 && colours.length > 0)
+    entry.refuse({ code: 'plan/shares', message: 'the shares add up to 0 %; one must be above 0' })
   return colours
 }

@@ -1,7 +1,7 @@
 import type { Motif, Param, Params, ValuesOf } from '../motif/contract.ts'
 import { type Known, namesOf, paramsOf } from './catalog.ts'
 import type { Entry } from './entry.ts'
-import { decimalLength } from './length.ts'
+import { lengthsApart } from './length.ts'
 import type { FillerChoice } from './plan.ts'
 import { listNames, show } from './problems.ts'
 import { didYouMean } from './suggest.ts'
@@ -126,19 +126,22 @@ function checkSuits(
   const { units, catalog } = at.desk
   const [narrowest, widest] = [Math.min(...widths), Math.max(...widths)]
   const { min, max } = motif.suits
+  const suiting = () => namesThatSuit(catalog.motifs, { min: narrowest, max: widest })
   if (narrowest < min - SLACK) {
-    const suiting = namesThatSuit(catalog.motifs, { min: narrowest, max: widest })
+    const [wide, needed] = lengthsApart([narrowest, min], units)
+    const others = suiting()
     at.refuse({
       code: 'plan/band-too-narrow',
-      message: `the band is ${decimalLength(narrowest, units)} wide; ${name} needs ${decimalLength(min, units)} or more`,
-      hint: suiting.length > 0 ? `${suiting.join(', ')} would suit` : 'leave it unquilted: none',
+      message: `the band is ${wide} wide; ${name} needs ${needed} or more`,
+      hint: others.length > 0 ? `${others.join(', ')} would suit` : 'leave it unquilted: none',
     })
   } else if (widest > max + SLACK) {
-    const suiting = namesThatSuit(catalog.motifs, { min: narrowest, max: widest })
+    const [wide, most] = lengthsApart([widest, max], units)
+    const others = suiting()
     at.warn({
       code: 'plan/band-wide',
-      message: `the band is ${decimalLength(widest, units)} wide; ${name} suits up to ${decimalLength(max, units)}`,
-      hint: suiting.length > 0 ? `${suiting.join(', ')} would suit` : undefined,
+      message: `the band is ${wide} wide; ${name} suits up to ${most}`,
+      hint: others.length > 0 ? `${others.join(', ')} would suit` : undefined,
     })
   }
 }

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts'
 import { inches } from '../units.ts'
 import { DEFAULTS } from './defaults.ts'
 import type { Entry } from './entry.ts'
-import { decimalLength } from './length.ts'
+import { lengthsApart } from './length.ts'
 import { LIMITS } from './limits.ts'
 import type { BandPlan, Plan } from './plan.ts'
 import { show } from './problems.ts'
@@ -81,10 +81,11 @@ function finishedSize(
   return [width + added('left', 'right'), height + added('top', 'bottom')]
 }
 
-function refuseLargeQuilt(root: Entry, size: Point): void {
-  const largest = Math.max(...size)
+function refuseLargeQuilt(root: Entry, finished: Point): void {
+  const largest = Math.max(...finished)
   if (!(largest > LIMITS.greatest)) return
   const { units } = root.desk
-  const message = `the quilt is ${decimalLength(largest, units)} long with all its bands; allowed: at most ${decimalLength(LIMITS.greatest, units)}`
+  const [size, most] = lengthsApart([largest, LIMITS.greatest], units)
+  const message = `the quilt is ${size} long with all its bands; allowed: at most ${most}`
   root.at('bands').refuse({ code: 'plan/quilt-too-large', message })
 }

@@ -32,7 +32,7 @@ function settlePlace(entry: Entry, bands: readonly BandPlan[]): Place {
 
 function settleSidePlace(entry: Entry, bands: readonly BandPlan[]): Place {
   const index = findBand(entry.at('band'), bands)
-  if (index !== undefined && isBare(bands[index]!)) {
+  if (index !== undefined && isBare(bands[index]!) && SIDES.includes(entry.at('side').value as SideName)) {
     const message = `is ${show(bands[index]!.name)}; nothing is stitched in that band`
     entry.at('band').refuse({ code: 'plan/place', message, hint: 'choose a band with a filler' })
   }

@@ -299,12 +299,12 @@ test('what the label of the batting says wins', () => {
 })
 
 test('a route starts and ends anywhere, at a corner, or in the middle of a side', () => {
-  const places = (more: string) => read(`route: { ${more} }`).route
+  const places = (more: string) => read(`route: { ${more} }`, 'filler: ripple').route
   expect(places('start: any, end: bottom-right')).toMatchObject({
     start: { kind: 'anywhere' },
     end: { kind: 'corner', corner: 2 },
   })
-  expect(places('start: { band: rope, side: left }').start).toEqual({ kind: 'side', band: 'rope', side: 3 })
+  expect(places('start: { band: sand, side: left }').start).toEqual({ kind: 'side', band: 'sand', side: 3 })
   expect(places('order: middle-out, work: laps')).toMatchObject({ order: 'middle-out', work: 'laps' })
 })
 

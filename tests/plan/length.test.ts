@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { decimalLength, formatLength, parseLength } from '../../src/plan/length.ts'
+import { decimalLength, formatLength, lengthRange, lengthsApart, parseLength } from '../../src/plan/length.ts'
 import { LENGTH_UNITS, MM_PER } from '../../src/units.ts'
 
 test.each([
@@ -130,4 +130,27 @@ test('what is shown is read as the same length, to half of the smallest part sho
 test('messages show a length as a decimal number of four figures', () => {
   expect(decimalLength(38.1, 'in')).toBe('1.5 in')
   expect(decimalLength(10_000, 'in')).toBe('393.7 in')
+})
+
+test('lengths that differ are told with as many figures as it takes', () => {
+  expect(lengthsApart([25.4, 38.1], 'in')).toEqual(['1 in', '1.5 in'])
+  expect(lengthsApart([38.099, 38.1], 'in')).toEqual(['1.49996 in', '1.5 in'])
+  expect(lengthsApart([38.1, 38.1], 'in')).toEqual(['1.5 in', '1.5 in'])
+})
+
+test('what a message tells to be allowed is allowed', () => {
+  expect(lengthRange([5.08, 25.4], 'in')).toBe('0.2 in to 1 in')
+  const limit = fc.double({ min: 0.001, max: 5000, noNaN: true })
+  fc.assert(
+    fc.property(limit, limit, fc.constantFrom(...LENGTH_UNITS), (a, b, unit) => {
+      const [least, greatest] = [Math.min(a, b), Math.max(a, b) * 1.01]
+      const told = lengthRange([least, greatest], unit).split(' to ')
+      for (const text of told) {
+        const mm = parseLength(Number(text.split(' ')[0]), unit)!
+        expect(mm).toBeGreaterThanOrEqual(least - 1e-6)
+        expect(mm).toBeLessThanOrEqual(greatest + 1e-6)
+      }
+    }),
+    { seed: 1, numRuns: 300 },
+  )
 })

@@ -19,9 +19,9 @@ function only(text: string): string[] {
 
 describe('in a band', () => {
   test.each([
-    ['width: «0', 'plan/length bands[0].width', 'is 0; allowed: 0.03937 in to 393.7 in'],
-    ['width: «-1', 'plan/length bands[0].width', 'is -1; allowed: 0.03937 in to 393.7 in'],
-    ['width: «1e3', 'plan/length bands[0].width', 'is 1000; allowed: 0.03937 in to 393.7 in'],
+    ['width: «0', 'plan/length bands[0].width', 'is 0; allowed: 0.03938 in to 393.7 in'],
+    ['width: «-1', 'plan/length bands[0].width', 'is -1; allowed: 0.03938 in to 393.7 in'],
+    ['width: «1e3', 'plan/length bands[0].width', 'is 1000; allowed: 0.03938 in to 393.7 in'],
     ['width: «1e308', 'plan/length bands[0].width', /^is 1e\+308; expected a number, or a length such as/],
     ['width: «.nan', 'plan/value bands[0].width', /^is NaN; expected a number, or a length such as/],
     ['width: «.inf', 'plan/value bands[0].width', /^is Infinity; expected/],
@@ -95,7 +95,7 @@ describe('in a band', () => {
     [
       'width: 2, filler: { waves: { gap: «1 } }',
       'plan/length bands[0].filler.waves.gap',
-      'is 1; allowed: 0.03937 in to 0.3937 in',
+      'is 1; allowed: 0.03938 in to 0.3937 in',
     ],
     [
       'width: 2, filler: { waves: { rise: «2 } }',
@@ -255,7 +255,7 @@ describe('beside the bands', () => {
     ['machine: { speed: «0 }', 'plan/number machine.speed', 'is 0; allowed: 10 to 10000'],
     ['machine: { speed: «fast }', 'plan/value machine.speed', 'is "fast"; expected a number'],
     ['machine: { bobbinSeconds: «-1 }', 'plan/number machine.bobbinSeconds', 'is -1; allowed: 0 to 7200'],
-    ['stitch: { length: «2.5 }', 'plan/length stitch.length', 'is 2.5; allowed: 0.03937 in to 0.4724 in'],
+    ['stitch: { length: «2.5 }', 'plan/length stitch.length', 'is 2.5; allowed: 0.03938 in to 0.4724 in'],
     ['stitch: { perInch: «100 }', 'plan/number stitch.perInch', 'is 100; allowed: 2.12 to 25.4'],
     [
       'stitch: «{ length: 2 mm, perInch: 10 }',

@@ -1,125 +1,152 @@
-import { cross, distance, dot, type Point, subtract } from '../../src/geometry/point.ts'
+import Flatbush from 'flatbush'
+import { cross, distance, distanceToLine, norm, type Point, subtract } from '../../src/geometry/point.ts'
 import { directionAt } from '../../src/geometry/segment.ts'
-import { eachSegment, endOf, flattenStroke, type Stroke, strokeLength } from '../../src/geometry/stroke.ts'
-import type { Drawn, MitreStrip, Motif } from '../../src/motif/contract.ts'
-import type { Law, Values } from './motif-laws.ts'
-import { retraceLength } from './retrace.ts'
+import { eachSegment, type Stroke } from '../../src/geometry/stroke.ts'
 
-function demand(condition: boolean, message: string): asserts condition {
-  if (!condition) throw new Error(message)
+/** The chords of a chain of points, findable by place. */
+function index(points: readonly Point[], swell = 0): Flatbush {
+  const tree = new Flatbush(points.length - 1)
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1]!, points[i]!]
+    tree.add(
+      Math.min(a[0], b[0]) - swell,
+      Math.min(a[1], b[1]) - swell,
+      Math.max(a[0], b[0]) + swell,
+      Math.max(a[1], b[1]) + swell,
+    )
+  }
+  tree.finish()
+  return tree
 }
 
-/**
- * Where a stroke first crosses itself, found with chords that stray by `tolerance` mm; undefined if it does not.
- *
- * Chords are sorted into square cells; two chords that share a cell and are not neighbours are tested by the signs of
- * four cross products.
- */
-export function firstCrossing(stroke: Stroke, tolerance: number): Point | undefined {
-  const points = flattenStroke(stroke, tolerance).filter(
-    (p, i, all) => i === 0 || distance(p, all[i - 1]!) > 0,
-  )
-  const size = Math.max(...points.slice(1).map((p, i) => distance(p, points[i]!)))
-  const cells = new Map<string, number[]>()
+const side = (a: Point, b: Point, p: Point): number => Math.sign(cross(subtract(b, a), subtract(p, a)))
+
+/** Where a chain of chords crosses or meets itself, but for neighbouring chords. */
+export function crossings(points: readonly Point[]): Point[] {
+  const tree = index(points)
+  const found: Point[] = []
   for (let i = 1; i < points.length; i++) {
-    for (const key of cellsOf(points[i - 1]!, points[i]!, size)) {
-      for (const j of cells.get(key) ?? []) {
-        if (j < i - 1 && isCrossing([points[i - 1]!, points[i]!], [points[j - 1]!, points[j]!]))
-          return points[i]
-      }
-      const cell = cells.get(key)
-      if (cell) cell.push(i)
-      else cells.set(key, [i])
+    const [a, b] = [points[i - 1]!, points[i]!]
+    const near = tree.search(
+      Math.min(a[0], b[0]),
+      Math.min(a[1], b[1]),
+      Math.max(a[0], b[0]),
+      Math.max(a[1], b[1]),
+    )
+    for (const j of near) {
+      if (j + 1 <= i + 1) continue
+      const [c, d] = [points[j]!, points[j + 1]!]
+      if (side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0) found.push(a)
     }
   }
-  return undefined
+  return found
 }
 
-function cellsOf(a: Point, b: Point, size: number): string[] {
-  const range = (p: number, q: number): [number, number] => [
-    Math.floor(Math.min(p, q) / size),
-    Math.floor(Math.max(p, q) / size),
-  ]
-  const [x0, x1] = range(a[0], b[0])
-  const [y0, y1] = range(a[1], b[1])
-  const keys: string[] = []
-  for (let x = x0; x <= x1; x++) for (let y = y0; y <= y1; y++) keys.push(`${x},${y}`)
-  return keys
+/** The least distance between parts of the chain that lie more than `along` apart along it, mm. */
+export function nearest(points: readonly Point[], along: number, reach: number): number {
+  const tree = index(points)
+  const runs = runningLength(points)
+  let least = reach
+  points.forEach((p, i) => {
+    for (const j of tree.search(p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach)) {
+      if (Math.min(Math.abs(runs[j]! - runs[i]!), Math.abs(runs[j + 1]! - runs[i]!)) < along) continue
+      least = Math.min(least, distanceToLine(p, points[j]!, points[j + 1]!))
+    }
+  })
+  return least
 }
 
-type Chord = readonly [Point, Point]
+function runningLength(points: readonly Point[]): number[] {
+  const runs = [0]
+  for (let i = 1; i < points.length; i++) runs.push(runs[i - 1]! + distance(points[i - 1]!, points[i]!))
+  return runs
+}
 
-/** Whether two chords have a point in common, their ends included. */
-export function isCrossing([a, b]: Chord, [c, d]: Chord): boolean {
-  const side = (p: Point, q: Point, r: Point) => cross(subtract(q, p), subtract(r, p))
-  const [abc, abd] = [side(a, b, c), side(a, b, d)]
-  const [cda, cdb] = [side(c, d, a), side(c, d, b)]
-  if (abc === 0 && abd === 0 && cda === 0 && cdb === 0) {
-    const isWithin = (p: Point) =>
-      Math.min(a[0], b[0]) <= p[0] &&
-      p[0] <= Math.max(a[0], b[0]) &&
-      Math.min(a[1], b[1]) <= p[1] &&
-      p[1] <= Math.max(a[1], b[1])
-    return isWithin(c) || isWithin(d)
+/** The points at even steps of `step` mm along the chain. */
+export function evenly(points: readonly Point[], step: number): Point[] {
+  const out: Point[] = [points[0]!]
+  let left = step
+  for (let i = 1; i < points.length; i++) {
+    let a = points[i - 1]!
+    const b = points[i]!
+    let d = distance(a, b)
+    while (d >= left) {
+      const t = left / d
+      a = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
+      out.push(a)
+      d = distance(a, b)
+      left = step
+    }
+    left -= d
   }
-  return abc * abd <= 0 && cda * cdb <= 0
+  return out
 }
 
-/** The stroke never meets itself. */
-export const neverCrosses: Law = (motif, { strip, values }) => {
-  const at = firstCrossing(motif.draw(strip, values).stroke, strip.width / 4000)
-  if (at) throw new Error(`crosses itself at ${at}`)
-}
-
-/** The share of itself that a stroke retraces is at most `most`. */
-export const retracesAtMost =
-  (most: number): Law =>
-  (motif, { strip, values }) => {
-    const { stroke } = motif.draw(strip, values)
-    const share = retraceLength(stroke) / strokeLength(stroke)
-    demand(share <= most, `${(100 * share).toFixed(1)} % lies on the line's own earlier part`)
+/** Length lying within 0.1 mm of an earlier part, more than 6 mm back, for stretches of 4 mm or more, mm. */
+export function retraced(points: readonly Point[]): number {
+  const step = 0.1
+  const even = evenly(points, step)
+  const tree = index(even, 0.1)
+  let [sum, run] = [0, 0]
+  const close = () => {
+    if (run * step >= 4) sum += run * step
+    run = 0
   }
-
-/** A law over strips that end at a mitre. */
-export type MitreLaw = (motif: Motif, strip: MitreStrip, values: Values) => void
-
-/** What `drawToMitre` draws. @throws Error if the motif has no such function */
-export function drawnToMitre(motif: Motif, strip: MitreStrip, values: Values): Drawn {
-  if (!motif.drawToMitre) throw new Error('draws to no mitre')
-  return motif.drawToMitre(strip, values)
+  even.forEach((p, i) => {
+    const back = i - 6 / step
+    const hit = tree
+      .search(p[0], p[1], p[0], p[1])
+      .some((j) => j + 1 < back && distanceToLine(p, even[j]!, even[j + 1]!) <= 0.1)
+    if (hit) run++
+    else close()
+  })
+  close()
+  return sum
 }
 
-/** Starts and ends at its corners, stays inside the trapezoid and, where it says so, is smooth. */
-export const isValidAtMitre: MitreLaw = (motif, strip, values) => {
-  const { stroke, touches } = drawnToMitre(motif, strip, values)
-  const start: Point = [0, strip.from === 'inner' ? 0 : strip.width]
-  const end: Point =
-    strip.to === 'inner' ? [strip.length, 0] : [strip.length + strip.skew * strip.width, strip.width]
-  demand(distance(stroke.start, start) < 1e-6, `starts at ${stroke.start}, not at ${start}`)
-  demand(distance(endOf(stroke), end) < 1e-6, `ends at ${endOf(stroke)}, not at ${end}`)
-  demand(touches[0]?.after === 0 && touches[0].edge === strip.from, 'the first touch is not the start')
-  const last = touches.at(-1)
-  demand(last?.after === stroke.segments.length && last.edge === strip.to, 'the last touch is not the end')
-  for (const [u, v] of flattenStroke(stroke, strip.width / 4000)) {
-    const beyond = u - strip.length - strip.skew * v
-    const isInside = u >= -1e-3 && v >= -1e-3 && v <= strip.width + 1e-3 && beyond <= 1e-3
-    demand(isInside, `[${u}, ${v}] lies outside, ${beyond} beyond the mitre`)
-  }
-  if (motif.joints === 'smooth') assertNoCorner(stroke)
+/** The diameter of the largest circle within `inside` that no line enters, on a grid, mm, and its centre. */
+export function largestGap(
+  points: readonly Point[],
+  inside: (p: Point) => number,
+  area: { readonly length: number; readonly width: number; readonly step: number },
+): { diameter: number; at: Point } {
+  const tree = index(points)
+  let best = { diameter: 0, at: [0, 0] as Point }
+  for (let u = area.step / 2; u < area.length; u += area.step)
+    for (let v = area.step / 2; v < area.width; v += area.step) {
+      let room = inside([u, v])
+      for (const j of tree.neighbors(u, v, 12, room)) {
+        room = Math.min(room, distanceToLine([u, v], points[j]!, points[j + 1]!))
+      }
+      if (2 * room > best.diameter) best = { diameter: 2 * room, at: [u, v] }
+    }
+  return best
 }
 
-function assertNoCorner(stroke: Stroke): void {
-  let before: Point = [1, 0]
+/** Joints at which the direction of travel turns by more than `slack` radians: indices of the segment after. */
+export function kinks(stroke: Stroke, slack = 0.02): number[] {
+  const found: number[] = []
+  let before: Point | undefined
   eachSegment(stroke, (from, segment, i) => {
-    const next = directionAt(from, segment, 0)
-    const turn = Math.atan2(Math.abs(cross(before, next)), dot(before, next))
-    demand(turn < 1e-3, `turns by ${turn} rad before segment ${i}, at ${from}`)
+    const start = directionAt(from, segment, 0)
+    if (
+      before &&
+      Math.atan2(Math.abs(cross(before, start)), before[0] * start[0] + before[1] * start[1]) > slack
+    )
+      found.push(i)
     before = directionAt(from, segment, 1)
   })
+  return found
 }
 
-/** The stroke to a mitre never meets itself. */
-export const neverCrossesAtMitre: MitreLaw = (motif, strip, values) => {
-  const at = firstCrossing(drawnToMitre(motif, strip, values).stroke, strip.width / 4000)
-  if (at) throw new Error(`crosses itself at ${at}`)
+/** The smallest radius of curvature along evenly spaced points, mm, by the circle through each three. */
+export function tightest(points: readonly Point[]): number {
+  let least = Infinity
+  for (let i = 2; i < points.length; i++) {
+    const [a, b, c] = [points[i - 2]!, points[i - 1]!, points[i]!]
+    const twice = Math.abs(cross(subtract(b, a), subtract(c, a)))
+    if (twice > 1e-12)
+      least = Math.min(least, (distance(a, b) * distance(b, c) * norm(subtract(c, a))) / (2 * twice))
+  }
+  return least
 }

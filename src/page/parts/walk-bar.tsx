@@ -195,7 +195,8 @@ function SoFar({ scene }: { scene: Scene }) {
   const now = figured.value
   const [long, name] = units === 'in' ? [MM_PER.yd, 'yd'] : [MM_PER.m, 'm']
   const done = now ? stitchesBy(now.needles, at + 0.01) : 0
-  const share = now ? done / Math.max(1, now.needles.length - 1) : 0
+  const isDone = at >= scene.lengthMm - 0.01
+  const share = isDone ? 1 : now ? done / Math.max(1, now.needles.length - 1) : 0
   return (
     <div class="so-far">
       <p class="here">

@@ -1,0 +1,15 @@
+import { defineCentre } from '../../src/motif/centre-contract.ts'
+import { fillAsStrip } from '../../src/motif/centre-strip.ts'
+import crosshatch from '../crosshatch.ts'
+
+export default defineCentre({
+  title: 'crosshatch',
+  source: crosshatch.source,
+  params: {
+    spacing: { ...crosshatch.params.spacing, default: 30 },
+  },
+  suitsFrom: 60,
+  ports: 'corners',
+  joints: 'cusped',
+  fill: (area, values) => fillAsStrip(crosshatch, area, values),
+})

@@ -1,0 +1,29 @@
+import type { Point } from '../../src/geometry/point.ts'
+import { defineCentre } from '../../src/motif/centre-contract.ts'
+import { centreGrid, fineCell } from '../../src/motif/centre-grid.ts'
+import { seededRandom } from '../../src/motif/random.ts'
+import { smoothPath } from '../../src/motif/smooth-path.ts'
+import { growTree, walkRound } from '../../src/motif/tree-walk.ts'
+import { wander } from '../../src/motif/wander.ts'
+
+export default defineCentre({
+  title: 'meander',
+  source: 'the closed walk round a random spanning tree, smoothed by a cubic B-spline',
+  params: {
+    spacing: { kind: 'length', label: 'Distance between lines', default: 12, min: 4, max: 80 },
+  },
+  suitsFrom: 60,
+  ports: 'middle',
+  joints: 'smooth',
+  fill: (area, { spacing }) => {
+    const grid = centreGrid(area, Math.min(spacing, area.width / 6, area.height / 4))
+    const [du, dv] = fineCell(area, grid)
+    const random = seededRandom(area.seed)
+    const cells = walkRound(grid, growTree(grid, random, 'one'))
+    const walk = wander(cells, [2 * grid.columns, 2 * grid.rows], random)
+    const port: Point = [area.width / 2, 0]
+    const points = walk.map(([u, v]): Point => [u * du, v * dv])
+    const stroke = smoothPath(points, { at: port, along: [0, 1] }, { at: port, along: [0, -1] })
+    return { stroke, touches: [0, stroke.segments.length] }
+  },
+})

@@ -1,0 +1,41 @@
+import type { Stroke } from '../geometry/stroke.ts'
+import type { Params, ValuesOf } from './contract.ts'
+
+/** A rectangle to be filled: u from 0 to `width`, v from 0 (the side with the ports) to `height`, mm. */
+export interface Rectangle {
+  /** mm */
+  readonly width: number
+  /** mm */
+  readonly height: number
+  /** Changes what is irregular; the same seed gives the same stroke. */
+  readonly seed: number
+}
+
+/** What a filler draws: the stroke, and after how many segments it touches the outline (0 is the start). */
+export interface CentreFill {
+  readonly stroke: Stroke
+  readonly touches: readonly number[]
+}
+
+/**
+ * Where a filler starts and ends. `middle`: both at [width / 2, 0]; `corners`: from [0, 0] to [width, 0]. To bring the
+ * ports to another side, turn or mirror the rectangle.
+ */
+export type Ports = 'middle' | 'corners'
+
+/** A filler for a rectangle of any proportion, as data and a pure function. */
+export interface CentreFiller<P extends Params = Params> {
+  readonly title: string
+  /** Where the shape comes from. */
+  readonly source: string
+  readonly params: P
+  /** The smaller side from which it suits, mm. */
+  readonly suitsFrom: number
+  readonly ports: Ports
+  readonly joints: 'smooth' | 'cusped'
+  /** Fills the rectangle with one stroke that stays inside; scaling rectangle and lengths scales the stroke. */
+  fill(area: Rectangle, values: ValuesOf<P>): CentreFill
+}
+
+/** Declares a filler: infers the types of its values from `params`. */
+export const defineCentre = <const P extends Params>(filler: CentreFiller<P>): CentreFiller<P> => filler

@@ -1,0 +1,40 @@
+import type { Point } from '../geometry/point.ts'
+import type { Random } from './random.ts'
+import type { Cell } from './tree-walk.ts'
+
+/** In cells: how far a point strays by itself, how far the whole mesh sways, and over what length. */
+const STRAY = 0.2
+const SWAY = 0.42
+const LENGTH = 6.5
+/** How much each point is drawn towards the middle of its neighbours. */
+const SLACK = 0.3
+
+/** A smooth displacement of the mesh that fades out at the rim: two waves across each other in each direction. */
+function swayOf(columns: number, rows: number, random: Random): (p: Point) => Point {
+  const phase = Array.from({ length: 4 }, () => random.between(0, 2 * Math.PI))
+  const k = (2 * Math.PI) / LENGTH
+  return ([u, v]) => {
+    const fade = SWAY * Math.min(1, u / 2, (columns - u) / 2) * Math.min(1, v / 2, (rows - v) / 2)
+    const du = Math.sin(k * v + phase[0]!) + 0.6 * Math.sin(k * (0.7 * u + 0.6 * v) + phase[1]!)
+    const dv = Math.sin(k * u + phase[2]!) + 0.6 * Math.sin(k * (0.7 * v - 0.6 * u) + phase[3]!)
+    return [u + fade * du, v + fade * dv]
+  }
+}
+
+/**
+ * The middles of the cells of a walk, strayed so that the mesh no longer shows but lines neither meet nor leave the
+ * mesh's outline.
+ *
+ * @returns points in cells: u from 0 to `columns`, v from 0 to `rows`
+ */
+export function wander(cells: readonly Cell[], mesh: Point, random: Random): Point[] {
+  const sway = swayOf(mesh[0], mesh[1], random)
+  const middles = cells.map(([c, r]): Point => {
+    const stray = () => random.between(-STRAY, STRAY)
+    return sway([c + 0.5 + stray(), r + 0.5 + stray()])
+  })
+  return middles.map((p, i): Point => {
+    const [a, b] = [middles[i - 1] ?? p, middles[i + 1] ?? p]
+    return [p[0] + (SLACK * (a[0] + b[0] - 2 * p[0])) / 2, p[1] + (SLACK * (a[1] + b[1] - 2 * p[1])) / 2]
+  })
+}
