@@ -1,5 +1,4 @@
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml'
-import type { PlanFile } from '../plan/format.ts'
 import { parseLength } from '../plan/length.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
 import type { BandFile, PlanFile } from './plan-file.ts'
