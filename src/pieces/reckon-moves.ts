@@ -97,15 +97,11 @@ function cellOf(shape: SideShape, { band, station, half, reach, isForward }: Cel
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
-    const us = [from, to].flatMap((t) => [mix(near.inner, far.inner, t), mix(near.outer, far.outer, t)])
-    const [low, high] = [Math.min(...us), Math.max(...us)]
-    const corners: Point[] = [
-      [low, 0],
-      [high, 0],
-      [low, depth],
-      [high, depth],
-    ]
-    return boxOf(corners.map((p) => applyAffine(frame.place, p)))
+    const [a, b] = [mix(near.inner, far.inner, from), mix(near.outer, far.outer, from)]
+    const [c, d] = [mix(near.inner, far.inner, to), mix(near.outer, far.outer, to)]
+    const [low, high] = [Math.min(a, b, c, d), Math.max(a, b, c, d)]
+    const at = (u: number, v: number) => applyAffine(frame.place, [u, v])
+    return boxOf(at(low, 0), at(high, 0), at(low, depth), at(high, depth))
   }
   const box = part(0, 1)
   if (band.isFree && fits(box, reach)) return { steps: [box] }
@@ -139,8 +135,10 @@ function stationAt({ fit, phase, stretches }: SideShape, { inFit: k }: BandShape
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
 
-function boxOf(points: readonly Point[]): Box {
-  const xs = points.map((p) => p[0])
-  const ys = points.map((p) => p[1])
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
-}
+/** Called hundreds of thousands of times for a plan: no lists. */
+const boxOf = (p: Point, q: Point, r: Point, s: Point): Box => [
+  Math.min(p[0], q[0], r[0], s[0]),
+  Math.min(p[1], q[1], r[1], s[1]),
+  Math.max(p[0], q[0], r[0], s[0]),
+  Math.max(p[1], q[1], r[1], s[1]),
+]
