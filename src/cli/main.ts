@@ -2,6 +2,7 @@ import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 
 import { exporterOf } from '../export/index.ts'
 import { TABLE_OPTIONS } from '../export/path/path-options.ts'
 import { addExportFlags, exportValues } from './export-flags.ts'
+import { reasonOf } from './files.ts'
 import { BAD_INPUT, DONE, terminal } from './run.ts'
 
 const program = new Command('ditchline')
@@ -110,10 +111,14 @@ async function finish(status: Promise<number>): Promise<void> {
   process.exitCode = await status
 }
 
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  // A closed pipe is the reader's choice.
-  process.exit(error.code === 'EPIPE' ? DONE : 1)
-})
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    // A closed pipe is the reader's choice.
+    if (error.code === 'EPIPE') process.exit(process.exitCode ?? DONE)
+    if (stream === process.stdout) terminal.err(`error ${reasonOf(error, 'standard output')}`)
+    process.exit(BAD_INPUT)
+  })
+}
 
 try {
   await program.parseAsync()

@@ -99,10 +99,11 @@ function sidePlan(
     ...bands.map(({ sides }) => distance(sides[side]!.outerA, sides[side]!.outerB) / 2),
   ]
   const along = unit(subtract(inner.innerB, inner.innerA))
-  const reachAlong = manner.part * Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
-  const rhythms = bands.map((band) => withinReach(rhythmOn(band, { fillers, side }), reachAlong))
+  const whole = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
+  const reachAlong = manner.part * whole
+  const rhythms = bands.map((band) => withinReach(rhythmOn(band, { fillers, side }), whole))
   const roomy = rhythms.map((rhythm, k) => ({
-    rhythm: withRoom(rhythm, reachAlong),
+    rhythm: withRoom(rhythm, Math.max(ROOM * reachAlong, LEAST * whole)),
     length: (halves[k]! + halves[k + 1]!) / 2,
   }))
   const longest = distance(outermost.outerA, outermost.outerB) / 2
@@ -142,8 +143,9 @@ function rhythmOn(
 const withinReach = (rhythm: Rhythm, reachAlong: number): Rhythm =>
   rhythm.ends === 'free' ? { ...rhythm, repeat: Math.min(rhythm.repeat, ROOM * reachAlong) } : rhythm
 
-/** The least part of a stretch that one repeat of such a filler gets. */
+/** The least part of a stretch, and of the reach, that such a filler gets. */
 const ROOM = 0.6
+const LEAST = 0.35
 /** So many repeats of it look well in the shortest stretch. */
 const FEWEST = 1.6
 

@@ -351,12 +351,3 @@ export const formatOf = (vocabulary: Vocabulary) =>
 
 /** The plan file, as written; names of fillers are open. */
 export const planFormat = formatOf(OPEN)
-
-/** A plan file's data, as written. */
-type WrittenFiller = string | Record<string, Record<string, string | number | boolean> | null>
-
-type Written = z.input<typeof planFormat>
-
-export type PlanFile = Omit<Written, 'bands'> & {
-  readonly bands: readonly (Omit<Written['bands'][number], 'filler'> & { filler?: WrittenFiller })[]
-}

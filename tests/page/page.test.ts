@@ -3,7 +3,7 @@ import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
 import { machineFiles } from '../../src/export/files.ts'
@@ -26,7 +26,7 @@ import {
 
 let built: BuiltPage
 let seen: Visit
-const CATALOG = catalogOf(MOTIFS)
+const CATALOG = catalogOf(LIBRARY)
 
 beforeAll(async () => {
   built = await buildPage()

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { MOTIFS } from '../../../motifs/index.ts'
+import { LIBRARY } from '../../../motifs/library.ts'
 import { catalogOf } from '../../engine-input.ts'
 import { PlanError } from '../../error.ts'
 import { EXPORTERS } from '../../export/index.ts'
@@ -21,7 +22,7 @@ import { writeFiles } from './write-files.ts'
 // The page allows no code made from text.
 z.config({ jitless: true })
 
-const CATALOG = catalogOf(MOTIFS)
+const CATALOG = catalogOf(LIBRARY)
 
 declare const self: {
   onmessage: (event: { data: Question }) => void
