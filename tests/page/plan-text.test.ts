@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY, MOTIFS } from '../../motifs/index.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import {
   addBand,
@@ -18,7 +18,7 @@ import { readPlan } from '../../src/plan/read-plan.ts'
 import { LENGTH_UNITS } from '../../src/units.ts'
 import { SAMPLES } from '../support/samples.ts'
 
-const CATALOG = catalogOf(MOTIFS)
+const CATALOG = catalogOf(LIBRARY)
 const sample = fc.constantFrom(...Object.values(SAMPLES))
 const lengthKeys = (filler: string) =>
   Object.entries(MOTIFS[filler]?.params ?? {})
