@@ -1,5 +1,4 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
+import axe from 'axe-core'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
@@ -271,12 +270,9 @@ function problemsOf(text: string) {
   return []
 }
 
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
-const AXE_TEXT = readFileSync(AXE, 'utf8')
-
 /** The violations of the rules of WCAG 2.2 A and AA and of good practice. */
 async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(AXE_TEXT)
+  await page.evaluate(axe.source)
   return page.evaluate(async () => {
     const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
     // biome-ignore lint/suspicious/noExplicitAny: the tool brings no types into the page
