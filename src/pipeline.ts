@@ -1,6 +1,7 @@
-import { fillersOf, layOutPlan, wishesOf } from './engine-input.ts'
+import { centreFillOf, fillersOf, layOutPlan, wishesOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
+import { withCentre } from './pieces/centre-piece.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
@@ -8,11 +9,14 @@ import type { Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
+import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
 import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
+import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
+import { traceStrips } from './report/trace-strips.ts'
 import { lowerBound } from './route/index.ts'
 
 /** A quilt with its fillers fitted, cut at their touches: what the way leads through. */
@@ -62,8 +66,10 @@ export function planQuilt(
 /** Lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const { quilt, findings } = layOutPlan(plan)
-  const fillers = fillersOf(plan, catalog.motifs)
-  const pieces = cutPieces(quilt, fillers, { reach: plan.machine.reach, seed: plan.seed })
+  const fillers = fillersOf(plan, catalog)
+  const bands = cutPieces(quilt, fillers, { reach: plan.machine.reach, seed: plan.seed })
+  const fill = centreFillOf(plan, catalog)
+  const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
   return { plan, quilt, pieces, findings }
 }
 
@@ -90,22 +96,63 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
 export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
   const { plan, quilt, pieces, line, drawing } = threaded
   const figures = measureLines(line.lines, plan.machine.reach)
-  const reckoning = reckonLines(line.lines, plan, { repositions: figures.repositions.length })
+  const reckoning = reckonLines(line.lines, plan, movesOf(plan, figures.repositions.length))
   const report = buildReport({
     plan,
     quilt,
     fits: pieces.fits,
     route: line.route,
     lowerBoundMm: shortestOf(line),
-    extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt }),
+    extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt, units: plan.units }),
     areas: line.areas.length,
     figures,
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
     warnings: [...warnings, ...threaded.findings],
   })
-  return { plan, quilt, drawing, reckoning, report }
+  return {
+    plan,
+    quilt,
+    drawing: withFigures(drawing, { plan, pieces, report, reckoning }),
+    reckoning,
+    report,
+  }
 }
+
+/** The drawing with what was reckoned. Needle points, strips and swatches are made when they are asked for: most outputs need neither. */
+function withFigures(
+  drawing: Drawing,
+  {
+    plan,
+    pieces,
+    report,
+    reckoning,
+  }: Pick<PlannedQuilt, 'plan' | 'report' | 'reckoning'> & { pieces: Pieces },
+): Drawing {
+  let needles: Drawing['stitches']
+  let swatches: Drawing['swatches']
+  let strips: Drawing['strips']
+  return {
+    ...drawing,
+    ...drawnFigures(report),
+    get stitches() {
+      needles ??= reckoning.stitches.map(needlePoints)
+      return needles
+    },
+    get strips() {
+      strips ??= traceStrips(drawing.quilt, pieces)
+      return strips
+    },
+    get swatches() {
+      swatches ??= swatchesOf(plan, drawing.quilt)
+      return swatches
+    },
+  }
+}
+
+/** On a frame every move of the quilt is an advance of its rollers. */
+const movesOf = ({ machine }: Plan, moves: number) =>
+  machine.kind === 'frame' ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
 
 /** What the line is planned over, and what the plan asks of its way. */
 export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({

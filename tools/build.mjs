@@ -1,4 +1,4 @@
-// Bundles the command line into dist/cli, split so that each command loads only what it needs.
+// Bundles the command line into dist/cli, split so that each command loads only what it needs, and the page into dist/page.
 import { rmSync } from 'node:fs'
 import { build } from 'esbuild'
 
@@ -20,3 +20,7 @@ await build({
   external: ['jsdom', 'canvas', 'source-map-support', '@resvg/resvg-js'],
   logLevel: 'warning',
 })
+
+// The page: one HTML file that works from the disk.
+const { build: buildPage } = await import('vite')
+await buildPage()

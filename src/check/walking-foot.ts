@@ -45,22 +45,24 @@ type Counts = { -readonly [K in 'lengthMm' | 'smallestRadius' | 'pivots' | 'reve
 /**
  * Checks each band of some lines for a walking foot, in the order in which they are first entered.
  *
+ * @param tracks  the lines' tracks at the settings' pivot angle, if they are at hand
  * @throws PlanError `check/walking-foot` for nonsense settings
  */
 export function checkWalkingFoot(
   lines: readonly Line[],
   settings: WalkingFootSettings = WALKING_FOOT_DEFAULTS,
+  tracks: readonly Track[] = lines.map((line) => layTrack(line, settings.pivotAngle)),
 ): WalkingFootCheck[] {
   assertSettings(settings)
   const bands = new Map<number | undefined, Counts>()
-  for (const line of lines) {
-    const track = layTrack(line, settings.pivotAngle)
+  lines.forEach((line, at) => {
+    const track = tracks[at]!
     track.ends.forEach((_, i) => {
       const band = line.parts[track.parts[i]!]!.band
       const counts = bands.get(band) ?? { lengthMm: 0, smallestRadius: Infinity, pivots: 0, reversals: 0 }
       bands.set(band, addPiece(counts, { track, i }, settings))
     })
-  }
+  })
   return [...bands].map(([band, counts]) => ({ band, ...counts, ...judge(counts, settings) }))
 }
 

@@ -1,4 +1,4 @@
-import { Argument, Command, CommanderError, Option } from 'commander'
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { exporterOf } from '../export/index.ts'
 import { TABLE_OPTIONS } from '../export/path/path-options.ts'
 import { addExportFlags, exportValues } from './export-flags.ts'
@@ -26,11 +26,17 @@ const fromPlan = (name: string, description: string): Command =>
     .option('-o, --out <folder>', 'where to write; a folder named after the plan file unless said')
     .option('--replace', 'allow files that are there already to be replaced')
 
-fromPlan('plan', 'the main job: plan the line, write picture, report and line, and sum it up')
+const picture = exporterOf('picture').options
+addExportFlags(
+  fromPlan('plan', 'the main job: plan the line, write picture, report and line, and sum it up'),
+  picture,
+)
   .option('--png', 'write the picture as PNG as well')
   .option('--page', 'write the report as a page to print or keep as well')
   .option('--json', 'print the report as JSON instead of words')
-  .action(async (file, options) => finish((await import('./plan-command.ts')).planCommand(file, options)))
+  .action(async (file, options) =>
+    finish((await import('./plan-command.ts')).planCommand(file, options, exportValues(picture, options))),
+  )
 
 const sheets = exporterOf('sheets').options
 addExportFlags(fromPlan('sheets', 'tracing sheets: the line at full size, as PDF'), sheets).action(
@@ -87,6 +93,19 @@ program
   .argument('<file>', 'the file to write')
   .option('--replace', 'allow the file to be replaced')
   .action(async (file, options) => finish((await import('./new-command.ts')).newCommand(file, options)))
+
+program
+  .command('page')
+  .description('the page: plan by looking, in the browser, on this machine only')
+  .option('-p, --port <number>', 'where to listen; a free port unless said', portArgument)
+  .option('--open', 'open it in the browser')
+  .action(async (options) => finish((await import('./page-command.ts')).pageCommand(options)))
+
+function portArgument(text: string): number {
+  const port = Number(text)
+  if (Number.isInteger(port) && port >= 0 && port <= 65535) return port
+  throw new InvalidArgumentError('Expected a whole number from 0 to 65535.')
+}
 
 async function finish(status: Promise<number>): Promise<void> {
   process.exitCode = await status

@@ -11,10 +11,14 @@ interface PlanOptions extends OutputOptions {
 }
 
 /** `ditchline plan FILE`: plans, writes picture, report and line, and prints what a quilter wants to know first. */
-export const planCommand = (file: string, options: PlanOptions): Promise<number> =>
+export const planCommand = (
+  file: string,
+  options: PlanOptions,
+  values: Record<string, unknown>,
+): Promise<number> =>
   fromPlanFile(file, options, async ({ drawing, report }) => {
     const reportText = `${JSON.stringify(report, null, 2)}\n`
-    const picture = (await exportDrawing('picture', drawing)) as string
+    const picture = (await exportDrawing('picture', drawing, values)) as string
     return {
       files: [
         { name: 'picture.svg', content: picture },

@@ -1,5 +1,5 @@
 import { basename, extname } from 'node:path'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../engine-input.ts'
 import { type PlannedQuilt, planFromText } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
@@ -33,7 +33,7 @@ export function fromPlanFile(
   const work = async () => {
     const text = readText(file, LIMITS.fileBytes)
     progress.say(`Planning ${file} ...`)
-    const planned = planFromText(text, catalogOf(MOTIFS))
+    const planned = planFromText(text, catalogOf(LIBRARY))
     const made = await make(planned, progress)
     const folder = out ?? folderFor(file)
     const written = writeFiles(folder, made.files, { replace })

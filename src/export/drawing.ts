@@ -28,9 +28,35 @@ export interface TraceStrip {
   /** The seams round the piece, closed. */
   readonly outline: readonly Point[]
   readonly strokes: readonly Stroke[]
-  /** How often it is traced on the whole quilt. */
+  /** How often it is traced on the whole quilt, as it is. */
   readonly times: number
+  /** How often it is traced turned over, besides. */
+  readonly turned?: number
+  /** Of a run: its place from the middle of the side, from 1. */
+  readonly fromMiddle?: number
+  /** The sides it lies on, if it does not lie on all; of a corner, those that it leads from. */
+  readonly sides?: readonly number[]
   readonly marks: readonly StripMark[]
+}
+
+/** A largest place without stitching: a circle across or an upright square. */
+export interface GapMark {
+  /** A band's name; undefined for the whole quilt. */
+  readonly band: string | undefined
+  readonly shape: 'circle' | 'square'
+  readonly at: Point
+  /** Diameter, or side, mm. */
+  readonly sizeMm: number
+  /** It is larger than the batting allows. */
+  readonly isTooLarge: boolean
+}
+
+/** A band's cloth under the line's thread. */
+export interface Swatch {
+  readonly band: string
+  readonly fabrics: readonly { readonly colour: string; readonly share: number }[]
+  /** How the thread looks on it, in words. */
+  readonly look: string
 }
 
 /** Everything that an exporter may draw: the quilt, its finished line, and the figures that go with them. */
@@ -54,4 +80,8 @@ export interface Drawing {
   /** The areas of each frame pass, top to bottom. None on a domestic machine. */
   readonly passes?: readonly (readonly number[])[]
   readonly strips?: readonly TraceStrip[]
+  /** Where the bobbin is changed, in order. */
+  readonly bobbinChanges?: readonly Point[]
+  readonly gaps?: readonly GapMark[]
+  readonly swatches?: readonly Swatch[]
 }

@@ -29,6 +29,9 @@ function fractionText(inches: number): string {
 export const longLengthText = (mm: number, units: LengthUnit): string =>
   units === 'in' ? `${numberText(mm / MM_PER.yd, 1)} yd` : `${numberText(mm / MM_PER.m, 1)} m`
 
+/** A count with a comma between the thousands: a locale's own rules take long to load. */
+export const countText = (count: number): string => String(count).replaceAll(/\B(?=(\d{3})+$)/g, ',')
+
 /** Said in every file for a machine that moves by itself. */
 export const FRAME_CAUTIONS: readonly string[] = [
   'CAUTION: the machine moves by itself.',
@@ -99,13 +102,21 @@ export const LABELS = {
     ],
     stripSteps: [
       'Print this page first and measure both squares.',
-      'Trace each piece as often as it says, from corner to corner; the ticks lie on the middles of the sides.',
+      'Trace each piece as often as it says, from the middle of each side to its corners; ticks show the way to the middle. Turned over: with the other side of the paper up.',
       'A piece longer than a sheet goes on on the next one: lay them so that the ringed crosses meet.',
-      'Follow the arrows. Grey lines are seams.',
+      'Follow the arrows. Grey lines are seams; at a slanted end the next piece goes on.',
     ],
-    piece: (band: string, piece: 'run' | 'corner'): string =>
-      piece === 'run' ? `${band} band: straight run` : `${band} band: corner`,
-    times: (count: number): string => (count === 1 ? 'trace once' : `trace ${count} times`),
+    piece: (band: string, piece: 'run' | 'corner', where: PieceWhere = {}): string => {
+      const number = where.fromMiddle === undefined ? '' : ` ${where.fromMiddle} from the middle`
+      const sides = where.sides ? ` (${where.sides.map(sideName).join(', ')})` : ''
+      return `${band} band: ${piece === 'run' ? 'straight run' : 'corner'}${number}${sides}`
+    },
+    times: (count: number, turned = 0): string => {
+      if (count === 0) return `trace ${timesText(turned)}, turned over`
+      return `trace ${timesText(count)}${turned === 0 ? '' : `, and ${timesText(turned)} turned over`}`
+    },
+    middle: 'middle of the side',
+    toMiddle: 'to the middle',
   },
   order: {
     heading: 'In what order to stitch',
@@ -151,6 +162,12 @@ export const LABELS = {
       `Travel in the ditch ${way}, ${length}: ${reason}.`,
     ditch: (way: string, length: string): string => `Stitch in the ditch ${way}, ${length}.`,
   },
+  picture: {
+    bobbin: (number: number): string => `bobbin change ${number}`,
+    gap: (shape: 'circle' | 'square', band: string | undefined, size: string): string =>
+      `largest ${shape} without stitching${band === undefined ? '' : ` in ${band}`}: ${size}`,
+    swatches: (times: number): string => `The thread on each band's fabric, ${times} times as thick as life`,
+  },
   html: {
     figures: 'Figures',
     warnings: 'Warnings',
@@ -160,5 +177,14 @@ export const LABELS = {
     at: (place: string): string => `at ${place}`,
   },
 } as const
+
+/** Where a tracing strip belongs. */
+interface PieceWhere {
+  readonly fromMiddle?: number | undefined
+  readonly sides?: readonly number[] | undefined
+}
+
+const timesText = (count: number): string => (count === 1 ? 'once' : `${count} times`)
+const sideName = (side: number): string => ['top', 'right', 'bottom', 'left'][side] ?? `side ${side + 1}`
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

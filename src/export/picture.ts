@@ -7,17 +7,19 @@ import { escapeXml } from './escape.ts'
 import { defineExporter } from './exporter.ts'
 import { numberText } from './number-text.ts'
 import { pathData, segmentsData } from './path-data.ts'
+import { bobbinLayer, gapLayer } from './picture/figure-layers.ts'
+import { INK, isLight, PAPER } from './picture/look.ts'
+import { swatchCard } from './picture/swatch-card.ts'
 
-/** What the picture is drawn with. Chosen for cloth and thread; the marks keep clear of usual fabric colours. */
-const INK = '#3b3230'
-const PAPER = '#fffdf8'
+/** The marks keep clear of usual fabric colours. */
 const START = '#0f7b5f'
 const END = '#a3335c'
 const TRAVEL = '#d9480f'
 
 /**
  * The plan as a picture, true to scale: fabrics, seams, the line in its thread's colour, where it starts and ends, where
- * it crosses from band to band, the areas in order and the direction of travel.
+ * it crosses from band to band, the areas in order and the direction of travel, where the bobbin is changed, and the
+ * largest places without stitching.
  */
 export default defineExporter({
   title: 'Picture',
@@ -28,22 +30,32 @@ export default defineExporter({
   options: {
     marks: { kind: 'toggle', label: 'Start, end, crossings, areas and arrows', default: true },
     fabrics: { kind: 'toggle', label: 'Fabrics', default: true },
+    bobbins: { kind: 'toggle', label: 'Where the bobbin is changed', default: true },
+    gaps: { kind: 'toggle', label: 'The largest places without stitching', default: true },
+    swatch: { kind: 'toggle', label: "The thread on each band's fabric, under the quilt", default: false },
     decimals: { kind: 'count', label: 'Decimals', default: 2, min: 1, max: 4 },
   },
-  write(drawing, { marks, fabrics, decimals }) {
+  write(drawing, { marks, fabrics, bobbins, gaps, swatch, decimals }) {
     const { quilt } = drawing
-    const [width, height] = [numberText(quilt.widthMm, 3), numberText(quilt.heightMm, 3)]
     const size = Math.max(quilt.widthMm, quilt.heightMm)
     const mark = Math.min(14, Math.max(4, size / 130))
     const pen: Pen = { decimals, mark, middle: [quilt.widthMm / 2, quilt.heightMm / 2] }
+    const card = swatch ? swatchCard(drawing, mark) : undefined
+    const [width, height] = [
+      numberText(quilt.widthMm, 3),
+      numberText(quilt.heightMm + (card?.heightMm ?? 0), 3),
+    ]
     return [
       `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif">`,
       `<title>${escapeXml(drawing.title)}</title>`,
       ...(fabrics ? fabricLayer(drawing) : [polygon(quilt.edge, PAPER)]),
       seamLayer(drawing),
       ...drawing.lines.map((line, i) => lineLayer(line, { id: `line-${i + 1}`, pen })),
+      ...(gaps ? [gapLayer(drawing, mark)] : []),
       ...(marks ? drawing.lines.flatMap((line) => marksLayer(line, pen)) : []),
       ...(marks ? [areaLayer(drawing, pen)] : []),
+      ...(bobbins ? [bobbinLayer(drawing, mark)] : []),
+      ...(card ? [card.svg] : []),
       '</svg>',
       '',
     ].join('\n')
@@ -110,12 +122,6 @@ function lineLayer(line: Line, { id, pen }: { id: string; pen: Pen }): string {
       : '',
     '</g>',
   ].join('\n')
-}
-
-/** Whether a #rrggbb colour is lighter than middle grey; a named colour is taken for dark. */
-function isLight(colour: string): boolean {
-  const [r, g, b] = (colour.match(/^#(..)(..)(..)$/) ?? []).slice(1).map((hex) => Number.parseInt(hex, 16))
-  return r !== undefined && 0.3 * r + 0.59 * g! + 0.11 * b! > 128
 }
 
 function marksLayer(line: Line, pen: Pen): string[] {

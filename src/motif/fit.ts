@@ -18,6 +18,8 @@ export interface HalfSide {
   readonly stretches: number
   /** 0 if the group's innermost seam is touched at the corner, 1 if the next one is. */
   readonly phase: 0 | 1
+  /** Where each station is wanted, as a share of the half side from its middle, 1 to 0; evenly spread if left out. */
+  readonly wanted?: readonly number[]
 }
 
 /** Where the bands of a half side touch their seams at the stations, and how often each motif repeats between them. */
@@ -61,7 +63,7 @@ export function fitHalfSide(side: HalfSide): HalfFit {
   for (let station = stretches - 1; station > 0; station--) {
     for (let seam = (station + side.phase) % 2; seam < halves.length; seam += 2) {
       const half = halves[seam]!
-      const target = half * (1 - station / stretches)
+      const target = half * (side.wanted?.[station] ?? 1 - station / stretches)
       const inside = choices(grids[seam - 1], { touch: touch[seam - 1], station, stretches, target })
       const outside = choices(grids[seam], { touch: touch[seam], station, stretches, target })
       const best = closestPair(inside, outside, target)

@@ -25,16 +25,14 @@ export interface BandExtent {
 const isFilled = (band: BandExtent): boolean => band.rhythm !== undefined || band.pieced
 
 /**
- * Splits the filled bands into runs of neighbours, each no deeper than the reach where that can be, so that the quilt is
- * moved as seldom as possible: the fewest areas, each as long as the reach. Bands that a filler runs along lie side by
- * side in a run and are odd in number; pieced ones lie on either side of them.
+ * Splits the filled bands into runs of neighbours so that the quilt is moved as seldom as possible. Bands that a filler
+ * runs along lie side by side in a run and are odd in number; pieced ones lie on either side of them.
+ *
+ * @param movesOf  how often the quilt is moved for a group
  *
  * Post-condition: every filled band is in exactly one group; groups come from the inside out.
  */
-export function groupBands(
-  bands: readonly BandExtent[],
-  reach: { readonly along: number; readonly deep: number },
-): Group[] {
+export function groupBands(bands: readonly BandExtent[], movesOf: (group: Group) => number): Group[] {
   const groups: Group[] = []
   let first = 0
   while (first < bands.length) {
@@ -44,7 +42,9 @@ export function groupBands(
     }
     let end = first
     while (end < bands.length && isFilled(bands[end]!)) end++
-    groups.push(...splitRun(bands.slice(first, end), reach).map((group) => shifted(group, first)))
+    const begin = first
+    const moves = (group: Group) => movesOf(shifted(group, begin))
+    groups.push(...splitRun(bands.slice(first, end), moves).map((group) => shifted(group, begin)))
     first = end
   }
   return groups
@@ -57,7 +57,7 @@ const shifted = ({ first, count, pieced }: Group, by: number): Group => ({
 })
 
 /** The cheapest split of a run by dynamic programming over where its last group begins. */
-function splitRun(run: readonly BandExtent[], reach: { along: number; deep: number }): Group[] {
+function splitRun(run: readonly BandExtent[], movesOf: (group: Group) => number): Group[] {
   const best: ({ cost: number; groups: Group[] } | undefined)[] = [{ cost: 0, groups: [] }]
   for (let end = 1; end <= run.length; end++) {
     let least: { cost: number; groups: Group[] } | undefined
@@ -65,7 +65,7 @@ function splitRun(run: readonly BandExtent[], reach: { along: number; deep: numb
       const before = best[begin]
       const group = groupOf(run, begin, end)
       if (!before || !group) continue
-      const cost = before.cost + areasOf(run.slice(begin, end), reach) + lapsOf(run.slice(begin, end))
+      const cost = before.cost + movesOf(group) + lapsOf(run.slice(begin, end))
       if (!least || cost < least.cost) least = { cost, groups: [...before.groups, group] }
     }
     best.push(least)
@@ -90,13 +90,6 @@ const TRAVEL_PER_MOVE = 200
 /** Patches alone lead nowhere: going on from area to area takes a lap in the ditch. Counted in moves of the quilt. */
 const lapsOf = (bands: readonly BandExtent[]): number =>
   bands.every((band) => band.pieced) ? bands.at(-1)!.perimeter / TRAVEL_PER_MOVE : 0
-
-/** How many times the quilt is moved to stitch these bands together; a part deeper than the reach takes several goes. */
-function areasOf(bands: readonly BandExtent[], reach: { along: number; deep: number }): number {
-  const depth = bands.reduce((sum, band) => sum + band.depth, 0)
-  const goes = bands.length === 1 ? 1 : Math.max(1, depth / reach.deep) ** 3
-  return (bands.at(-1)!.perimeter / reach.along) * goes
-}
 
 /** How much a further stretch weighs against a nicer fit of the repeats: one more must gain this share of stretching. */
 const STRETCH_WEIGHT = 0.04

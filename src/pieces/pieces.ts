@@ -1,4 +1,4 @@
-import { distance, type Point, subtract, unit } from '../geometry/point.ts'
+import { distance, type Point } from '../geometry/point.ts'
 import type { Segment } from '../geometry/segment.ts'
 import { endOf, type Stroke, transformStroke } from '../geometry/stroke.ts'
 import { warpStroke } from '../geometry/warp.ts'
@@ -8,7 +8,8 @@ import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
-import { type BandExtent, type Group, groupBands, stretchesFor } from './grouping.ts'
+import { planGroup, type SidePlan } from './group-plan.ts'
+import { type BandExtent, type Group, groupBands } from './grouping.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
 import { frameOf } from './side-frame.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
@@ -38,6 +39,26 @@ export interface Sector {
   readonly side: number
 }
 
+/** One band's filler between two stations of one half of a side: its pieces run from the side's middle outward. */
+export interface Stretch {
+  readonly band: number
+  readonly side: number
+  readonly half: 'left' | 'right'
+  /** Counted from the corner: 0 ends at it. */
+  readonly station: number
+  readonly atMiddle: boolean
+  /** The lines on which it begins and ends: distances from the side's middle along its inner and its outer seam, mm. */
+  readonly from: StationLine
+  readonly to: StationLine
+  /** Its first piece and the one after its last, as indices into `Pieces.pieces`. */
+  readonly pieces: readonly [first: number, end: number]
+}
+
+interface StationLine {
+  readonly inner: number
+  readonly outer: number
+}
+
 /** How a filler came out in one band. */
 export interface BandFit {
   readonly band: number
@@ -52,6 +73,7 @@ export interface Pieces {
   /** Of each group in turn, clockwise from the top left corner. */
   readonly sectors: readonly Sector[]
   readonly pieces: readonly Piece[]
+  readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
 }
@@ -76,18 +98,17 @@ export function cutPieces(
   { reach, seed }: { reach: Reach; seed: number },
 ): Pieces {
   const extents = quilt.bands.map((band, k) => extentOf(band, fillers[k]))
-  const groups = groupBands(extents, { along: Math.min(...reach), deep: Math.min(...reach) })
+  const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
+  const groups = groupBands(extents, (group) => planOf(group).moves)
   const workshop = new Workshop(quilt, fillers, seed)
   let phase: 0 | 1 = 1
   groups.forEach((group, g) => {
-    const plans = quilt.bands[group.first]!.sides.map((_, side) =>
-      sidePlan(quilt, fillers, { group, side, reach }),
-    )
+    const plans = planOf(group).sides
     phase = g === 0 ? 1 : phaseAfter(groups[g - 1]!, group, { phase, stretches: plans[0]!.stretches })
     plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
   })
-  const { sectors, pieces, ditched } = workshop
-  return { groups, sectors, pieces, ditched, fits: workshop.fits() }
+  const { sectors, pieces, stretches, ditched } = workshop
+  return { groups, sectors, pieces, stretches, ditched, fits: workshop.fits() }
 }
 
 function extentOf(band: Band, filler: BandFiller | undefined): BandExtent {
@@ -109,42 +130,10 @@ function phaseAfter(before: Group, after: Group, was: { phase: 0 | 1; stretches:
   return 1
 }
 
-interface SidePlan {
-  readonly stretches: number
-  readonly halves: readonly number[]
-  readonly rhythms: readonly { ends: 'alternate' | 'free'; repeat: number }[]
-}
-
-function sidePlan(
-  quilt: Quilt,
-  fillers: readonly (BandFiller | undefined)[],
-  { group, side, reach }: { group: Group; side: number; reach: Reach },
-): SidePlan {
-  const bands = quilt.bands.slice(group.first, group.first + group.count)
-  const outermost = quilt.bands[Math.max(group.first + group.count - 1, ...group.pieced)]!.sides[side]!
-  const inner = quilt.bands[group.first]!.sides[side]!
-  const halves = [
-    distance(inner.innerA, inner.innerB) / 2,
-    ...bands.map(({ sides }) => distance(sides[side]!.outerA, sides[side]!.outerB) / 2),
-  ]
-  const along = unit(subtract(inner.innerB, inner.innerA))
-  const reachAlong = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
-  const rhythms = bands.map((band) => {
-    const filler = alongOn(fillers[band.index], side)
-    return filler ? rhythmOf(filler, meanWidth(band)) : { ends: 'free' as const, repeat: meanWidth(band) }
-  })
-  const lengths = rhythms.map((rhythm, k) => ({ rhythm, length: (halves[k]! + halves[k + 1]!) / 2 }))
-  const longest = distance(outermost.outerA, outermost.outerB) / 2
-  return { stretches: stretchesFor(longest, reachAlong, lengths), halves, rhythms }
-}
-
-const meanWidth = (band: Band): number =>
-  band.sides.reduce((sum, side) => sum + (heightAt(side, 'outerA') + heightAt(side, 'outerB')) / 2, 0) /
-  band.sides.length
-
 /** Draws strokes side by side, keeping those it has drawn before: opposite sides and mirror halves are the same. */
 class Workshop {
   readonly pieces: Piece[] = []
+  readonly stretches: Stretch[] = []
   readonly sectors: Sector[] = []
   readonly ditched: DitchedPatch[] = []
   readonly #patchWork = new Map<number, PatchWork>()
@@ -175,6 +164,7 @@ class Workshop {
         bands: plan.rhythms,
         stretches: plan.stretches,
         phase: place.phase,
+        ...(plan.wanted && { wanted: plan.wanted }),
       }),
       place,
     )
@@ -259,6 +249,7 @@ class Workshop {
       repeats: run.halfRepeats / 2,
       stretch: drawn.repeatMm / at.plan.rhythms[k]!.repeat,
     })
+    const first = this.pieces.length
     // A strip that runs over its neighbour's end leaves the inner seam there.
     const ring = (edge: Edge, [u]: Point) =>
       edge === 'outer' ? band + 1 : u <= frame.innerHalf + ON_SEAM ? band : undefined
@@ -267,6 +258,16 @@ class Workshop {
       const [startRing, endRing] = [ring(from, stroke.start), ring(to, endOf(stroke))]
       this.pieces.push({ band, sector, stroke: placed, startRing, endRing })
     }
+    this.stretches.push({
+      band,
+      side: at.side,
+      half: at.half,
+      station: at.station,
+      atMiddle: run.atMiddle,
+      from: run.stretch.start,
+      to: run.stretch.end,
+      pieces: [first, this.pieces.length],
+    })
   }
 
   #draw(filler: Filler, run: Run, band: number): DrawnRun {

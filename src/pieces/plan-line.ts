@@ -2,6 +2,7 @@ import type { Quilt } from '../quilt/quilt.ts'
 import { type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
+import { judgeRoutes } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
 import type { Pieces, Reach } from './pieces.ts'
@@ -63,7 +64,8 @@ export function planLine(task: LineTask): PlannedLine {
   const start = placeVertex(wishes.start, { quilt, pieces, net }, 'route.start')
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
-  const route = solveByAreas(graph, { plans: orders, seed, ...ends })
+  const judge = judgeRoutes({ pieces, net, reach: task.reach })
+  const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
   const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread }))
   return { net, graph, areas: orders[route.plan]!, route, lines }
 }

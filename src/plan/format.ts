@@ -147,6 +147,16 @@ const machine = z.strictObject({
     inInches(DEFAULTS.machine.overlap),
   ),
   speed: optional(z.number(), 'stitches per minute, 10 to 10000', DEFAULTS.machine.speed),
+  tightCurveSpeed: optional(
+    share,
+    'share of the speed that is kept in tight curves, 0.05 to 1',
+    DEFAULTS.machine.tightCurveSpeed,
+  ),
+  tightRadius: optional(
+    length,
+    'a curve is tight below this radius, a length',
+    inMm(DEFAULTS.machine.tightRadius),
+  ),
   repositionSeconds: optional(seconds, 'seconds to move the quilt', DEFAULTS.machine.repositionSeconds),
   bobbinSeconds: optional(seconds, 'seconds to change the bobbin', DEFAULTS.machine.bobbinSeconds),
   startSeconds: optional(seconds, 'seconds to start and end a thread', DEFAULTS.machine.startSeconds),
@@ -197,6 +207,7 @@ const thread = z.strictObject({
     { text: 'class L' },
   ),
   spool: optional(length, 'thread on a spool, a length such as 1000 m', { text: 'not counted' }),
+  tail: optional(length, 'thread left at either end of a line, a length', inMm(DEFAULTS.thread.tail)),
   waste: optional(share, 'share added for waste, 0 to 1', DEFAULTS.thread.waste),
   candidates: optional(
     z

@@ -78,6 +78,10 @@ export interface MachinePlan {
   readonly overlap: number | undefined
   /** Stitches per minute. */
   readonly speed: number
+  /** Share of the speed that is kept in tight curves. */
+  readonly tightCurveSpeed: number
+  /** A curve is tight below this radius, mm. */
+  readonly tightRadius: number
   readonly repositionSeconds: number
   readonly bobbinSeconds: number
   readonly startSeconds: number
@@ -112,6 +116,8 @@ export interface ThreadPlan {
   readonly isEstimate: boolean
   /** Thread on a spool, m. Undefined: not said. */
   readonly spoolM: number | undefined
+  /** Thread left at either end of a line, to bury, mm. */
+  readonly tail: number
   /** Share added for waste. */
   readonly waste: number
   /** Threads to choose between. */

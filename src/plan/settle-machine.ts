@@ -19,6 +19,10 @@ export function settleMachine(entry: Entry): MachinePlan {
     reach: size,
     ...(kind === 'frame' ? settleStrip(entry, size[1]) : refuseStrip(entry)),
     speed: entry.at('speed').number({ least: 10, greatest: 10_000, fallback: usual.speed }),
+    tightCurveSpeed: entry
+      .at('tightCurveSpeed')
+      .number({ least: 0.05, greatest: 1, fallback: usual.tightCurveSpeed }),
+    tightRadius: entry.at('tightRadius').length({ least: 0, greatest: 1000, fallback: usual.tightRadius }),
     repositionSeconds: seconds('repositionSeconds'),
     bobbinSeconds: seconds('bobbinSeconds'),
     startSeconds: seconds('startSeconds'),

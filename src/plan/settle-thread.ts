@@ -12,6 +12,7 @@ export function settleThread(entry: Entry): ThreadPlan {
     colour: entry.at('colour').colour(usual.colour),
     ...settleBobbin(entry.at('bobbin'), tex),
     spoolM: entry.at('spool').metres({ least: 10, greatest: 100_000, fallback: undefined }),
+    tail: entry.at('tail').length({ least: 0, greatest: 1000, fallback: usual.tail }),
     waste: entry.at('waste').share({ fallback: usual.waste }),
     candidates: entry
       .at('candidates')

@@ -169,13 +169,14 @@ const piecedOf = ({ pieced }: BandPlan, { length }: Pen): Written | undefined =>
   })
 
 function machineOf({ plan: { machine }, length }: Pen): Written {
-  const { kind, reach, throat, overlap, ...rates } = machine
+  const { kind, reach, throat, overlap, tightRadius, ...rates } = machine
   return present({
     kind,
     reach: reach.map(length),
     throat: throat === undefined ? undefined : length(throat),
     overlap: overlap === undefined ? undefined : length(overlap),
     ...rates,
+    tightRadius: length(tightRadius),
   })
 }
 
@@ -185,12 +186,13 @@ const stitchOf = ({ plan: { stitch }, length }: Pen): Written => ({
   tieOff: { count: stitch.tieOff.count, length: length(stitch.tieOff.length) },
 })
 
-const threadOf = ({ plan: { thread } }: Pen): Written =>
+const threadOf = ({ plan: { thread }, length }: Pen): Written =>
   present({
     tex: thread.tex,
     colour: thread.colour,
     bobbin: thread.bobbinClass ? { class: thread.bobbinClass } : `${thread.bobbinM} m`,
     spool: thread.spoolM === undefined ? undefined : `${thread.spoolM} m`,
+    tail: length(thread.tail),
     waste: thread.waste,
     candidates: thread.candidates,
   })

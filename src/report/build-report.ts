@@ -1,12 +1,18 @@
-import { measureEvenness } from '../check/evenness.ts'
+import { type Evenness, measureEvenness, UNEVEN_RATIO } from '../check/evenness.ts'
+import type { Gap, Gaps } from '../check/largest-gap.ts'
+import type { WalkingFootCheck } from '../check/walking-foot.ts'
 import type { Problem } from '../error.ts'
+import { lengthText } from '../export/labels.ts'
 import type { Point } from '../geometry/point.ts'
 import type { BandFit } from '../pieces/pieces.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { RouteResult } from '../route/index.ts'
+import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
+import { spoolsNeeded } from '../stitch/thread-use.ts'
 import { bandArea } from './band-area.ts'
 import type { QuiltGaps } from './find-gaps.ts'
+import { isQuilted } from './is-quilted.ts'
 import type { LineFigures } from './measure-line.ts'
 import type { Reckoning } from './reckon.ts'
 import type { Extra, Report, Warning } from './report.ts'
@@ -35,7 +41,8 @@ const STRETCH_WARNING = 0.12
 /** Puts all figures of a plan into the public form of report.json. */
 export function buildReport(findings: Findings): Report {
   const { plan, quilt, route, figures, reckoning } = findings
-  const bands = bandEntries(findings)
+  const evenness = evennessOf(findings)
+  const bands = bandEntries(findings, evenness)
   const [reachWidth, reachHeight] = plan.machine.reach
   return {
     $schema: 'report.schema.json',
@@ -43,6 +50,7 @@ export function buildReport(findings: Findings): Report {
     title: plan.title,
     units: plan.units,
     quilt: { widthMm: round(quilt.widthMm), heightMm: round(quilt.heightMm) },
+    washed: washedEntry(findings),
     line: {
       lengthMm: round(figures.lengthMm),
       threadStarts: route.walks.length,
@@ -71,9 +79,11 @@ export function buildReport(findings: Findings): Report {
     },
     gap: gapEntry(findings),
     bands,
+    evenness: { worstRatio: ratioOf(evenness.worstRatio), limit: UNEVEN_RATIO },
     warnings: [
       ...findings.warnings.map(({ code, message, at }) => ({ code, message, at })),
       ...warningsOf(findings, bands),
+      ...evenness.warnings.map(({ code, message, at }) => ({ code, message, at })),
     ],
   }
 }
@@ -93,10 +103,17 @@ function threadEntry({ plan, quilt, reckoning }: Findings): Report['thread'] {
     bobbins: reckoning.changes.length + 1,
     capacityM: round(plan.thread.bobbinM),
     capacityIsEstimate: plan.thread.isEstimate,
+    spoolM: plan.thread.spoolM === undefined ? null : round(plan.thread.spoolM),
+    spools: reckoning.thread.map(({ thread, needleM, bobbinM }) => ({
+      thread,
+      needleM: round(needleM),
+      bobbinM: round(bobbinM),
+      spools: plan.thread.spoolM === undefined ? null : spoolsNeeded(needleM + bobbinM, plan.thread.spoolM),
+    })),
     bobbinChanges: reckoning.changes.map(({ at, alongMm, reason }) => ({
       at: roundPoint(at),
       alongMm: round(alongMm),
-      where: wherePoint(at, quilt),
+      where: wherePoint(at, { quilt, units: plan.units }),
       reason: {
         seam: 'in a seam',
         open: 'in the open: no seam was near enough',
@@ -110,14 +127,18 @@ function gapEntry({ plan, gaps }: Findings): Report['gap'] {
   const { circle, square } = gaps.whole
   return {
     largestMm: round(circle.sizeMm),
-    at: Number.isFinite(circle.at[0]) ? roundPoint(circle.at) : null,
+    at: placeOf(circle),
     squareMm: round(square.sizeMm),
+    squareAt: placeOf(square),
     limitMm: round(plan.batting.limit),
     withinLimit: circle.sizeMm <= plan.batting.limit,
   }
 }
 
-function bandEntries({ plan, quilt, fits, figures, reckoning, gaps }: Findings): Report['bands'] {
+function bandEntries(
+  { plan, quilt, fits, figures, reckoning, gaps }: Findings,
+  { densities }: Evenness,
+): Report['bands'] {
   return plan.bands.map((band, index) => {
     const fit = fits.find((f) => f.band === index)
     const stitchedMm = figures.stitchedMm.get(index) ?? 0
@@ -130,15 +151,39 @@ function bandEntries({ plan, quilt, fits, figures, reckoning, gaps }: Findings):
       stitchedMm: round(stitchedMm),
       mmPerCm2: round((stitchedMm / bandArea(quilt, index)) * 100),
       stitches: reckoning.byBand.filter((c) => c.band === index).reduce((sum, c) => sum + c.count, 0),
-      gapMm: round(gaps.bands[index]!.sizeMm),
+      ...bandGaps(gaps.bands[index]!),
+      ratio: ratioOf(densities.find((d) => d.name === band.name)?.ratio),
+      walkingFoot: walkingFootEntry(reckoning.walkingFoot.find((check) => check.band === index)),
     }
   })
 }
 
+const bandGaps = ({ circle, square }: Gaps) => ({
+  gapMm: round(circle.sizeMm),
+  gapAt: placeOf(circle),
+  squareMm: round(square.sizeMm),
+  squareAt: placeOf(square),
+})
+
+/** Where a gap lies, if there is one. */
+const placeOf = ({ at }: Gap): [number, number] | null => (Number.isFinite(at[0]) ? roundPoint(at) : null)
+
+/** A density over nothing is no number. */
+const ratioOf = (ratio: number | undefined): number | null =>
+  ratio !== undefined && Number.isFinite(ratio) ? round(ratio) : null
+
+function walkingFootEntry(check: WalkingFootCheck | undefined): Report['bands'][number]['walkingFoot'] {
+  if (!check) return null
+  const { verdict, reasons, smallestRadius, pivots, reversals } = check
+  const smallestRadiusMm = Number.isFinite(smallestRadius) ? round(smallestRadius) : null
+  return { verdict, reasons: [...reasons], smallestRadiusMm, pivots, reversals }
+}
+
 function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
-  const { plan, quilt, route } = findings
+  const { plan, route } = findings
   const warnings: Warning[] = []
   const limit = plan.batting.limit
+  const length = (mm: number) => lengthText(mm, plan.units)
   if (route.walks.length > 1) {
     warnings.push({
       code: 'route/second-start',
@@ -155,11 +200,11 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
         message: `repeats are ${percent(band.stretch.min)} to ${percent(band.stretch.max)} of their nominal length`,
       })
     }
-    if (findings.gaps.bands[index]!.sizeMm > limit) {
+    if (findings.gaps.bands[index]!.circle.sizeMm > limit) {
       warnings.push({
         code: 'check/gap',
         at,
-        message: `a gap of ${Math.round(band.gapMm ?? 0)} mm is more than the batting's limit of ${Math.round(limit)} mm`,
+        message: `a gap of ${length(band.gapMm ?? 0)} is more than the batting's limit of ${length(limit)}`,
       })
     }
   })
@@ -167,14 +212,36 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
     warnings.push({
       code: 'check/centre-open',
       at: 'centre',
-      message: `the centre is not quilted by this plan; the batting asks for lines no more than ${Math.round(limit)} mm apart`,
+      message: `the centre is not quilted by this plan; the batting asks for lines no more than ${length(limit)} apart`,
     })
   }
-  const quilted = bands.flatMap((band, index) =>
-    band.filler ? [{ name: band.name, lengthMm: band.stitchedMm, areaMm2: bandArea(quilt, index) }] : [],
+  return warnings
+}
+
+/** The bands that are quilted, each against the one inside it. */
+function evennessOf({ plan, quilt, figures }: Findings): Evenness {
+  const quilted = plan.bands.flatMap((band, index) =>
+    isQuilted(band)
+      ? [{ name: band.name, lengthMm: figures.stitchedMm.get(index) ?? 0, areaMm2: bandArea(quilt, index) }]
+      : [],
   )
-  const { warnings: uneven } = measureEvenness(quilted)
-  return [...warnings, ...uneven.map(({ code, message, at }) => ({ code, message, at }))]
+  return measureEvenness(quilted)
+}
+
+/** What the quilt may measure after its first wash. */
+function washedEntry({ plan, quilt }: Findings): Report['washed'] {
+  const most = plan.batting.shrinkage
+  const least = Math.min(most, BATTINGS[plan.batting.kind as BattingKind]?.shrinkage[0] ?? 0)
+  const range = (mm: number): [number, number] => {
+    const [small, large] = afterWash(mm, { shrinkage: [least, most] })
+    return [round(small), round(large)]
+  }
+  return {
+    batting: plan.batting.kind,
+    shrinkage: [least, most],
+    widthMm: range(quilt.widthMm),
+    heightMm: range(quilt.heightMm),
+  }
 }
 
 const percent = (ratio: number): string => `${Math.round(ratio * 100)} %`

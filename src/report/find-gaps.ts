@@ -1,4 +1,4 @@
-import { circleInField, type Gap, type Gaps, gapsInField } from '../check/largest-gap.ts'
+import { type Gaps, gapsInField } from '../check/largest-gap.ts'
 import type { Polyline } from '../check/polyline.ts'
 import { layField } from '../check/stitch-field.ts'
 import { boundsOf } from '../geometry/stroke.ts'
@@ -7,8 +7,7 @@ import type { Quilt } from '../quilt/quilt.ts'
 /** The largest places without stitching: in the whole quilt less its binding, and in each band. */
 export interface QuiltGaps {
   readonly whole: Gaps
-  /** Circles. */
-  readonly bands: readonly Gap[]
+  readonly bands: readonly Gaps[]
 }
 
 /** A gap is told to a fifth of a millimetre: less than a thread is wide. */
@@ -21,7 +20,7 @@ export function findGaps(polylines: readonly Polyline[], quilt: Quilt): QuiltGap
   return {
     whole: gapsInField(field, { rings: [outermost] }, EXACTNESS),
     bands: quilt.bands.map(({ index }) =>
-      circleInField(field, { rings: [quilt.rings[index + 1]!, quilt.rings[index]!] }, EXACTNESS),
+      gapsInField(field, { rings: [quilt.rings[index + 1]!, quilt.rings[index]!] }, EXACTNESS),
     ),
   }
 }

@@ -1,10 +1,12 @@
+import { checkWalkingFoot, WALKING_FOOT_DEFAULTS, type WalkingFootCheck } from '../check/walking-foot.ts'
 import type { Plan } from '../plan/plan.ts'
 import { type BobbinChange, placeBobbinChanges, seamStretchesOf } from '../stitch/bobbin-changes.ts'
 import { type BandCount, countByBand, layStitches, type Stitches } from '../stitch/lay-stitches.ts'
 import type { Line } from '../stitch/line.ts'
 import { STITCH_DEFAULTS } from '../stitch/settings.ts'
 import { reckonThread, THREAD_DEFAULTS, type ThreadUse } from '../stitch/thread-use.ts'
-import { reckonTime, TIME_DEFAULTS, type TimeReckoning } from '../stitch/time.ts'
+import { reckonTime, type TimeReckoning, type TimeSettings } from '../stitch/time.ts'
+import { layTrack } from '../stitch/track.ts'
 
 /** What the line takes: stitches, thread, bobbins and time. */
 export interface Reckoning {
@@ -13,22 +15,14 @@ export interface Reckoning {
   readonly thread: readonly ThreadUse[]
   readonly changes: readonly BobbinChange[]
   readonly time: TimeReckoning
+  readonly walkingFoot: readonly WalkingFootCheck[]
 }
-
-/** The machine's rates as the plan gives them. */
-const timesOf = (machine: Plan['machine']) => ({
-  stitchesPerMinute: machine.speed,
-  repositionSeconds: machine.repositionSeconds,
-  bobbinSeconds: machine.bobbinSeconds,
-  startSeconds: machine.startSeconds,
-  advanceSeconds: machine.advanceSeconds,
-})
 
 /** Reckons what it takes to stitch the lines as the plan asks. */
 export function reckonLines(
   lines: readonly Line[],
   plan: Plan,
-  { repositions }: { repositions: number },
+  { repositions, advances }: { repositions: number; advances: number },
 ): Reckoning {
   const settings = {
     ...STITCH_DEFAULTS,
@@ -40,20 +34,38 @@ export function reckonLines(
     ...THREAD_DEFAULTS,
     thicknessMm: plan.batting.thickness,
     wasteShare: plan.thread.waste,
+    tailMm: plan.thread.tail,
   }
-  const stitches = lines.map((line) => layStitches(line, settings))
+  const tracks = lines.map((line) => layTrack(line, settings.cuspAngle))
+  const stitches = lines.map((line, i) => layStitches(line, settings, tracks[i]))
   const sewn = lines.map((line, i) => ({ stitches: stitches[i]!, seams: seamStretchesOf(line) }))
   const changes = placeBobbinChanges(sewn, {
     ...threadSettings,
     capacityM: plan.thread.bobbinM,
     moveBackShare: 0.1,
   })
-  const work = { starts: stitches, repositions, bobbinChanges: changes.length, frameAdvances: 0 }
+  const work = { starts: stitches, repositions, bobbinChanges: changes.length, frameAdvances: advances }
   return {
     stitches,
     byBand: lines.flatMap((line, i) => countByBand(line, stitches[i]!)),
     thread: reckonThread(stitches, threadSettings),
     changes,
-    time: reckonTime(work, { ...TIME_DEFAULTS, ...timesOf(plan.machine) }),
+    time: reckonTime(work, timeSettings(plan)),
+    walkingFoot: checkWalkingFoot(
+      lines,
+      { ...WALKING_FOOT_DEFAULTS, pivotAngle: settings.cuspAngle },
+      tracks,
+    ),
   }
 }
+
+/** The machine's rates as the plan gives them. */
+const timeSettings = ({ machine }: Plan): TimeSettings => ({
+  stitchesPerMinute: machine.speed,
+  tightCurveSpeed: machine.tightCurveSpeed,
+  tightRadius: machine.tightRadius,
+  repositionSeconds: machine.repositionSeconds,
+  bobbinSeconds: machine.bobbinSeconds,
+  startSeconds: machine.startSeconds,
+  advanceSeconds: machine.advanceSeconds,
+})

@@ -1,8 +1,9 @@
 import type { Drawing } from '../export/drawing.ts'
-import { htmlReport, type ReportTable } from '../export/html-report.ts'
-import { FRAME_CAUTIONS, lengthText, longLengthText } from '../export/labels.ts'
+import { htmlReport } from '../export/html-report.ts'
+import { countText, FRAME_CAUTIONS, lengthText, longLengthText } from '../export/labels.ts'
 import type { Report } from './report.ts'
-import { durationText } from './summary.ts'
+import { reportTables } from './report-tables.ts'
+import { durationText, rangeText } from './summary.ts'
 
 /** The report as one page to print or keep: picture, figures, order of work and cautions. */
 export function reportPage(
@@ -13,7 +14,7 @@ export function reportPage(
     drawing,
     pictureSvg,
     figures: figuresOf(report),
-    tables: [bandTable(report), ...(report.thread.bobbinChanges.length > 0 ? [bobbinTable(report)] : [])],
+    tables: reportTables(report),
     warnings: report.warnings,
     cautions: FRAME_CAUTIONS,
   })
@@ -27,6 +28,8 @@ export function figuresOf({
   thread,
   time,
   gap,
+  washed,
+  evenness,
   units,
 }: Report): { label: string; value: string }[] {
   const length = (mm: number) => lengthText(mm, units)
@@ -39,42 +42,24 @@ export function figuresOf({
     { label: 'Stitched over', value: length(line.overlapMm) },
     { label: 'Areas', value: String(line.areas) },
     { label: 'Moves of the quilt', value: String(line.repositions) },
-    { label: 'Stitches', value: stitches.count.toLocaleString('en-GB') },
+    { label: 'Stitches', value: countText(stitches.count) },
     { label: 'Needle thread', value: long(thread.topM * 1000) },
     { label: 'Bobbin thread', value: long(thread.bobbinM * 1000) },
-    { label: 'Bobbins', value: String(thread.bobbins) },
+    {
+      label: 'Bobbins',
+      value: `${thread.bobbins} of ${long(thread.capacityM * 1000)}${thread.capacityIsEstimate ? ' (an estimate: measure your own)' : ''}`,
+    },
     { label: 'Time', value: durationText(time.minutes) },
-    { label: 'Largest gap', value: `${length(gap.largestMm)}; the batting allows ${length(gap.limitMm)}` },
+    { label: 'Largest circle without stitching', value: `${length(gap.largestMm)} across` },
+    { label: 'Largest square without stitching', value: `${length(gap.squareMm)} a side` },
+    { label: 'The batting allows', value: length(gap.limitMm) },
+    {
+      label: 'Greatest ratio of density between neighbours',
+      value: evenness.worstRatio?.toFixed(1) ?? 'a bare band lies beside one that is not',
+    },
+    {
+      label: 'After the first wash',
+      value: `${rangeText(washed.widthMm, units)} x ${rangeText(washed.heightMm, units)}`,
+    },
   ]
-}
-
-const percent = (ratio: number): string => `${Math.round(ratio * 100)} %`
-
-function bandTable({ bands, units }: Report): ReportTable {
-  return {
-    caption: 'Bands, from the inside out',
-    head: ['Band', 'Filler', 'Repeats a side', 'Length of a repeat', 'Line', 'Stitches', 'Largest gap'],
-    rows: bands.map((band) => [
-      band.name,
-      band.filler ?? 'none',
-      band.repeats ? Object.values(band.repeats).join(', ') : '',
-      band.stretch ? `${percent(band.stretch.min)} to ${percent(band.stretch.max)}` : '',
-      longLengthText(band.stitchedMm, units),
-      String(band.stitches),
-      band.gapMm === null ? '' : lengthText(band.gapMm, units),
-    ]),
-  }
-}
-
-function bobbinTable({ thread, units }: Report): ReportTable {
-  return {
-    caption: 'Where to change the bobbin',
-    head: ['Change', 'After', 'Where', 'Why there'],
-    rows: thread.bobbinChanges.map((change, i) => [
-      String(i + 1),
-      longLengthText(change.alongMm, units),
-      change.where,
-      change.reason,
-    ]),
-  }
 }

@@ -13,6 +13,27 @@ const warning = z.strictObject({
 
 const stretch = z.strictObject({ min: z.number(), max: z.number() })
 
+const walkingFoot = z.strictObject({
+  verdict: z.enum(['suits', 'with care', 'cannot']),
+  reasons: z.array(z.string()).describe('why it cannot, or what needs care'),
+  smallestRadiusMm: mm('smallest radius of a curve; null where all is straight').nullable(),
+  pivots: z.number().int().describe('corners at which the quilt is turned'),
+  reversals: z.number().int().describe('places where it is turned right round'),
+})
+
+const range = z.tuple([z.number(), z.number()])
+
+const spools = z.strictObject({
+  thread: z.string().describe('CSS colour'),
+  needleM: z.number().describe('needle thread with waste and tails, m'),
+  bobbinM: z.number().describe('bobbin thread with waste and tails, m'),
+  spools: z
+    .number()
+    .int()
+    .nullable()
+    .describe('spools that hold both; null where the plan does not say what one holds'),
+})
+
 const band = z.strictObject({
   name: z.string(),
   filler: z.string().nullable(),
@@ -25,6 +46,14 @@ const band = z.strictObject({
   mmPerCm2: z.number().describe('stitched length per area'),
   stitches: z.number().int(),
   gapMm: mm('diameter of the largest circle in the band that no stitching enters').nullable(),
+  gapAt: place.nullable().describe("the circle's middle"),
+  squareMm: mm('side of the largest such square with upright sides').nullable(),
+  squareAt: place.nullable().describe("the square's middle"),
+  ratio: z
+    .number()
+    .nullable()
+    .describe('how many times denser than the quilted band inside it, or sparser; null for the first'),
+  walkingFoot: walkingFoot.nullable(),
 })
 
 const run = z.strictObject({
@@ -42,6 +71,14 @@ export const reportFormat = z.strictObject({
   title: z.string(),
   units: z.enum(['in', 'cm', 'mm']).describe('the unit of the plan file; figures here are mm'),
   quilt: z.strictObject({ widthMm: mm('with the binding'), heightMm: mm('with the binding') }),
+  washed: z
+    .strictObject({
+      batting: z.string().describe('kind of batting'),
+      shrinkage: range.describe('least and greatest share by which it shrinks'),
+      widthMm: range.describe('least and greatest width after washing, mm'),
+      heightMm: range.describe('least and greatest height after washing, mm'),
+    })
+    .describe('the quilt after its first wash'),
   line: z.strictObject({
     lengthMm: mm('length of line'),
     threadStarts: z.number().int(),
@@ -62,6 +99,8 @@ export const reportFormat = z.strictObject({
     bobbins: z.number().int(),
     capacityM: z.number().describe('thread on one bobbin, m'),
     capacityIsEstimate: z.boolean(),
+    spoolM: z.number().nullable().describe('thread on one spool, m; null where the plan does not say'),
+    spools: z.array(spools).describe('by colour'),
     bobbinChanges: z.array(
       z.strictObject({ at: place, alongMm: mm('along the line'), where: z.string(), reason: z.string() }),
     ),
@@ -73,11 +112,19 @@ export const reportFormat = z.strictObject({
   gap: z.strictObject({
     largestMm: mm('diameter of the largest circle within the bands that no stitching enters'),
     at: place.nullable(),
-    squareMm: mm('side of the largest such square').optional(),
+    squareMm: mm('side of the largest such square with upright sides'),
+    squareAt: place.nullable(),
     limitMm: mm("the batting's limit"),
     withinLimit: z.boolean(),
   }),
   bands: z.array(band),
+  evenness: z.strictObject({
+    worstRatio: z
+      .number()
+      .nullable()
+      .describe('the greatest ratio of density between neighbours; null beside a bare one'),
+    limit: z.number().describe('a ratio above this deserves a warning'),
+  }),
   warnings: z.array(warning),
 })
 

@@ -1,9 +1,9 @@
-import { lengthText, longLengthText } from '../export/labels.ts'
+import { countText, lengthText, longLengthText } from '../export/labels.ts'
 import type { Report } from './report.ts'
 
 /** What a quilter wants to know first, in plain words. */
 export function summaryText(report: Report): string {
-  const { quilt, line, stitches, thread, time, gap, units } = report
+  const { quilt, line, stitches, thread, time, gap, washed, units } = report
   const size = `${lengthText(quilt.widthMm, units)} x ${lengthText(quilt.heightMm, units)}`
   const starts =
     line.threadStarts === 1
@@ -14,14 +14,45 @@ export function summaryText(report: Report): string {
     `${report.title}: ${size} with its binding, ${count(report.bands.length, 'band')}, ${quilted} quilted`,
     `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
-    `${stitches.count.toLocaleString('en-GB')} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
+    `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
+    ...spoolLines(report),
     `About ${durationText(time.minutes)} of work`,
-    `Largest gap ${lengthText(gap.largestMm, units)}; the batting allows ${lengthText(gap.limitMm, units)}`,
+    ...thread.bobbinChanges.map(
+      ({ where, alongMm }, i) => `Bobbin change ${i + 1}: after ${longLengthText(alongMm, units)}, ${where}`,
+    ),
+    `Largest gap ${lengthText(gap.largestMm, units)} across, largest square ${lengthText(gap.squareMm, units)}; the batting allows ${lengthText(gap.limitMm, units)}`,
+    `After washing ${rangeText(washed.widthMm, units)} x ${rangeText(washed.heightMm, units)}`,
+    ...walkingFootLines(report),
     ...report.warnings.map(({ message, at }) => `Mind: ${at ? `${at}: ` : ''}${message}`),
   ].join('\n')
 }
 
 const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`
+/** How many spools of each colour there must be, if the plan says what one holds. */
+function spoolLines({ thread: { spools, spoolM }, units }: Report): string[] {
+  if (spoolM === null) return []
+  const each = longLengthText(spoolM * 1000, units)
+  return spools.map((colour) => `${count(colour.spools ?? 0, 'spool')} of ${each} of ${colour.thread}`)
+}
+
+/** A length that may lie between two, in words. */
+export function rangeText([least, most]: readonly [number, number], units: Report['units']): string {
+  const [low, high] = [lengthText(least, units), lengthText(most, units)]
+  return low === high ? low : `${low.replace(` ${units}`, '')} to ${high}`
+}
+
+/** Which bands a walking foot cannot stitch. */
+function walkingFootLines({ bands }: Report): string[] {
+  const quilted = bands.filter(({ walkingFoot }) => walkingFoot)
+  const cannot = quilted
+    .filter(({ walkingFoot }) => walkingFoot?.verdict === 'cannot')
+    .map(({ name }) => name)
+  if (quilted.length === 0) return []
+  if (cannot.length === 0) return ['A walking foot can stitch every band']
+  if (cannot.length === quilted.length) return ['A walking foot can stitch none of the bands']
+  return [`A walking foot cannot stitch ${cannot.join(', ')}`]
+}
+
 const times = (n: number): string => (n === 0 ? 'never' : n === 1 ? 'once' : n === 2 ? 'twice' : `${n} times`)
 
 function extra(mm: number, whole: number, units: Report['units']): string {

@@ -1,4 +1,5 @@
 import type { FabricColour, Plan } from '../plan/plan.ts'
+import { outlineArea } from '../quilt/outline.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import {
   type BandFabrics,
@@ -9,6 +10,7 @@ import {
   VISIBILITY_SCALE,
 } from '../stitch/thread-colour.ts'
 import { bandArea } from './band-area.ts'
+import { isQuilted } from './is-quilted.ts'
 import { PLAIN_THREADS } from './plain-threads.ts'
 
 /** How threads look on a quilt's fabrics: the form of `ditchline thread --json`. */
@@ -77,14 +79,25 @@ interface ComparedBand {
 }
 
 function comparedBands(plan: Plan, quilt: Quilt): ComparedBand[] {
-  const all = plan.bands.map(({ name, fabric, filler }, index) => ({
-    name,
-    fabric,
-    isQuilted: filler !== undefined,
+  const all = plan.bands.map((band, index) => ({
+    name: band.name,
+    fabric: patchFabrics(quilt, index) ?? band.fabric,
+    isQuilted: isQuilted(band),
     areaMm2: bandArea(quilt, index),
   }))
-  const quilted = all.filter(({ isQuilted }) => isQuilted)
+  const quilted = all.filter((band) => band.isQuilted)
   return quilted.length > 0 ? quilted : all
+}
+
+/** The colours of a pieced band's patches by their area; undefined for a band that isn't pieced. */
+function patchFabrics(quilt: Quilt, band: number): FabricColour[] | undefined {
+  const patches = (quilt.patches ?? []).filter((patch) => patch.band === band)
+  if (patches.length === 0) return undefined
+  const areas = new Map<string, number>()
+  for (const { fabric, outline } of patches)
+    areas.set(fabric, (areas.get(fabric) ?? 0) + Math.abs(outlineArea(outline)))
+  const total = [...areas.values()].reduce((sum, area) => sum + area, 0)
+  return [...areas].map(([colour, area]) => ({ colour, share: area / total }))
 }
 
 const asThread = ({ name, colour }: { readonly name: string; readonly colour: string }): ThreadColour => ({

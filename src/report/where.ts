@@ -1,10 +1,12 @@
+import { lengthText } from '../export/labels.ts'
 import { distance, distanceToLine, type Point } from '../geometry/point.ts'
 import type { Quilt } from '../quilt/quilt.ts'
+import type { LengthUnit } from '../units.ts'
 
 const SIDES = ['top', 'right', 'bottom', 'left']
 
-/** A place in words: the seam or band, the side, and how far from the corner. */
-export function wherePoint(at: Point, quilt: Quilt): string {
+/** A place in words: the seam or band, the side, and how far from the corner in the plan's unit. */
+export function wherePoint(at: Point, { quilt, units }: { quilt: Quilt; units: LengthUnit }): string {
   const spots = quilt.rings.flatMap((ring, index) =>
     ring.map((a, side) => ({ index, side, a, b: ring[(side + 1) % ring.length]! })),
   )
@@ -15,7 +17,7 @@ export function wherePoint(at: Point, quilt: Quilt): string {
   const corner = Math.min(distance(at, nearest.a), distance(at, nearest.b))
   const side = SIDES[nearest.side] ?? `side ${nearest.side + 1}`
   const seam = seamName(nearest.index, quilt)
-  return `${away < 1 ? '' : 'near '}${seam}, ${side}, ${Math.round(corner)} mm from the corner`
+  return `${away < 1 ? '' : 'near '}${seam}, ${side}, ${lengthText(corner, units)} from the corner`
 }
 
 /** A ring seam by the bands that it parts. */

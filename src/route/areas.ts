@@ -26,6 +26,11 @@ export interface AreaOptions {
   /** Rounds of local search where the pieces of an area must be joined; AREA_ITERATIONS if left out. */
   readonly iterations?: number
   readonly seed?: number
+  /**
+   * Judges finished routes of the cheapest plans: the one with the least value is taken, the first of equals. By `cost`
+   * if left out.
+   */
+  readonly judge?: (route: RouteResult) => number
 }
 
 /** Refuses a start or end that no required edge can be reached from. */
@@ -74,7 +79,7 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
   refuseStrayEnds(pieces, options)
   const effort = { iterations: options.iterations ?? AREA_ITERATIONS, seed: options.seed ?? 1 }
   const { start, end, closed } = options
-  const best = searchPlans(
+  const solved = searchPlans(
     {
       network,
       pieces: orderPieces(pieces, options),
@@ -86,7 +91,18 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
     },
     options.plans,
   )
-  if (!best)
+  if (solved.length === 0)
     throw new PlanError({ code: 'route/unreachable', at: 'start', message: 'no walk reaches the ends given' })
-  return assembleRoute({ graph, network, weights, effort, options }, best)
+  const assembly = { graph, network, weights, effort, options }
+  if (!options.judge) return assembleRoute(assembly, solved[0]!)
+  return leastOf(
+    solved.map((plan) => assembleRoute(assembly, plan)),
+    options.judge,
+  )
+}
+
+/** The item with the least value, the first of equals. */
+function leastOf<T>(items: readonly T[], worth: (item: T) => number): T {
+  const values = items.map(worth)
+  return items[values.indexOf(Math.min(...values))]!
 }

@@ -60,7 +60,7 @@ interface Estimate {
 }
 
 /** So many of the plans that look cheapest are solved for good. */
-const FINALISTS = 3
+const FINALISTS = 6
 /** A closed route tries at most so many places to begin. */
 const BASES = 8
 
@@ -151,12 +151,12 @@ function settlePlan(site: Site, estimate: Estimate): SolvedPlan | undefined {
 }
 
 /**
- * The cheapest of several plans, the first of equals. Plans are ranked by their estimates, which are exact where areas
- * hang together; the few best are then solved for good.
+ * The cheapest of several plans, cheapest first, in the order given where they cost the same. Plans are ranked by their
+ * estimates, which are exact where areas hang together; the few best are then solved for good.
  *
- * @returns undefined if none can be walked
+ * @returns none if none can be walked
  */
-export function searchPlans(site: Site, plans: readonly AreaOrder[]): SolvedPlan | undefined {
+export function searchPlans(site: Site, plans: readonly AreaOrder[]): SolvedPlan[] {
   const estimates: Estimate[] = []
   let limit = Number.POSITIVE_INFINITY
   plans.forEach((plan, index) => {
@@ -166,10 +166,8 @@ export function searchPlans(site: Site, plans: readonly AreaOrder[]): SolvedPlan
     if (estimate.cost < limit) limit = estimate.cost
   })
   estimates.sort((a, b) => a.cost - b.cost || a.plan - b.plan)
-  let best: SolvedPlan | undefined
-  for (const estimate of estimates.slice(0, FINALISTS)) {
-    const solved = settlePlan(site, estimate)
-    if (solved && (!best || solved.cost < best.cost)) best = solved
-  }
-  return best
+  return estimates
+    .slice(0, FINALISTS)
+    .flatMap((estimate) => settlePlan(site, estimate) ?? [])
+    .sort((a, b) => a.cost - b.cost)
 }

@@ -29,8 +29,8 @@ const FABRIC = 0.25
 export const BATTINGS = {
   'cotton-scrim': kind('cotton on scrim', { limit: 8, loft: 1 / 8, left: 1 / 3, shrinkage: [0.03, 0.05] }),
   cotton: kind('needle-punched cotton', { limit: 4, loft: 1 / 8, left: 1 / 3, shrinkage: [0.03, 0.05] }),
-  'cotton-loose': kind('unbonded cotton', { limit: 2, loft: 1 / 8, left: 1 / 3, shrinkage: [0.03, 0.05] }),
-  'cotton-poly': kind('80/20 cotton and polyester', {
+  'cotton-unbonded': kind('unbonded cotton', { limit: 2, loft: 1 / 8, left: 1 / 3, shrinkage: [0.03, 0.05] }),
+  blend: kind('80/20 cotton and polyester', {
     limit: 3,
     loft: 3 / 32,
     left: 1 / 3,
@@ -59,7 +59,7 @@ export const compressedThickness = ({ loftMm, leftUnderStitch }: Batting): numbe
   2 * FABRIC + loftMm * leftUnderStitch
 
 /** What a length may be after washing, mm: after the greatest shrinkage, and after the least. */
-export const afterWash = (mm: number, { shrinkage: [least, most] }: Batting): readonly [number, number] => [
-  mm * (1 - most),
-  mm * (1 - least),
-]
+export const afterWash = (
+  mm: number,
+  { shrinkage: [least, most] }: Pick<Batting, 'shrinkage'>,
+): readonly [number, number] => [mm * (1 - most), mm * (1 - least)]

@@ -44,11 +44,15 @@ export interface Stitches {
  *
  * @param line      one thread start
  * @param settings  see StitchSettings
+ * @param track     the line's track at the settings' cusp angle, if it is at hand
  * @throws PlanError `stitch/setting` for nonsense settings, `stitch/line-too-short` for a line under `minLength`
  */
-export function layStitches(line: Line, settings: StitchSettings = STITCH_DEFAULTS): Stitches {
+export function layStitches(
+  line: Line,
+  settings: StitchSettings = STITCH_DEFAULTS,
+  track: Track = layTrack(line, settings.cuspAngle),
+): Stitches {
   assertStitchSettings(settings)
-  const track = layTrack(line, settings.cuspAngle)
   assertLongEnough(track, settings)
   const zones = tieZones(line, track, settings)
   const plan = planNeedles(track, zones, settings)

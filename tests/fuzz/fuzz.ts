@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { stringify } from 'yaml'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
 import { EXPORTERS, type ExporterId, exportDrawing } from '../../src/export/index.ts'
@@ -23,7 +23,7 @@ export interface Finding {
 
 /** Seconds of work that one input may take. */
 const MOST_SECONDS = 5
-const CATALOG = catalogOf(MOTIFS)
+const CATALOG = catalogOf(LIBRARY)
 const plans = wholePlan({ bands: 4, centre: 64, width: 24, values: true })
 
 /** The input of a case: a sound plan, one with wrong values, or a text that is broken. The same seed gives the same text. */

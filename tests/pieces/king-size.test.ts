@@ -38,7 +38,7 @@ it('a king-size quilt of twelve bands and over 1,500 patches is planned within 3
   const plan = () => {
     const { quilt, fillers } = kingSize()
     const pieces = cutPieces(quilt, fillers, { reach: [inches(12), inches(12)], seed: 1 })
-    return { patches: quilt.patches!.length, ...planAndCheck(quilt, pieces) }
+    return { patches: quilt.patches!.length, ...planAndCheck(quilt, pieces, { tried: 99 }) }
   }
   plan()
   const [before, start] = [process.cpuUsage(), process.memoryUsage().heapUsed]

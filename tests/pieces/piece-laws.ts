@@ -76,11 +76,15 @@ export interface Planned {
   readonly lines: readonly Line[]
 }
 
-/** Plans the pieces and checks the route and the lines: no gap, every piece stitched, as few starts as can be. */
-export function planAndCheck(quilt: Quilt, pieces: Pieces): Planned {
+/**
+ * Plans the pieces and checks the route and the lines: no gap, every piece stitched, as few starts as can be.
+ *
+ * @param tried  how many orders of work are tried
+ */
+export function planAndCheck(quilt: Quilt, pieces: Pieces, { tried = 3 } = {}): Planned {
   const net = tieNet(quilt, pieces)
   const graph = routeGraph(net, pieces)
-  const route = solveByAreas(graph, { plans: areaOrders(pieces, net), iterations: 20 })
+  const route = solveByAreas(graph, { plans: areaOrders(pieces, net).slice(0, tried), iterations: 20 })
   demand(
     route.walks.length === route.startsBound,
     `${route.walks.length} starts; ${route.startsBound} needed`,

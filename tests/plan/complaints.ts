@@ -1,11 +1,11 @@
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError, type Problem } from '../../src/error.ts'
 import type { Plan } from '../../src/plan/plan.ts'
 import { type PlanRead, readPlan } from '../../src/plan/read-plan.ts'
 
 /** All that plans may name. */
-export const CATALOG = catalogOf(MOTIFS)
+export const CATALOG = catalogOf(LIBRARY)
 
 export const read = (text: string): PlanRead => readPlan(text, CATALOG)
 export const planOf = (file: unknown): Plan => read(JSON.stringify(file)).plan

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type CuttingJob, cuttingList } from '../../src/quilt/cutting/cutting-list.ts'
+import { cuttingText } from '../../src/quilt/cutting/cutting-text.ts'
 import { patchCut, rowsLength } from '../../src/quilt/cutting/patch-cuts.ts'
 import { stripsFor, upToBolt } from '../../src/quilt/cutting/tape.ts'
 import type { BandSize, QuiltSize } from '../../src/quilt/layout.ts'
@@ -224,6 +225,42 @@ describe('binding, backing and batting', () => {
 
   it('tell the quilter to measure first', () => {
     expect(caution).toContain('Measure your own quilt before you cut')
+  })
+})
+
+describe('the cutting list in words', () => {
+  it('reads in the order of work', () => {
+    const size = sized(24, 24, [band('stars', 4, 'mitred'), band('rope', 2, 'butted-rows')])
+    const piecing = {
+      unit: PIECED_UNITS['square-on-point'],
+      fabrics: { diamond: 'gold', triangle: 'green' },
+      corners: 'cornerstone' as const,
+    }
+    const lines = cuttingText(list(size, { piecings: [piecing, undefined] }), 'in')
+    expect(lines).toEqual([
+      'Measure your own quilt before you cut: its real width and height, at both edges and through the middle, decide the lengths.',
+      '',
+      'Borders, in the order of sewing',
+      '  3. rope, top and bottom: 2 of 2 1/2 in x 32 1/2 in, #rope; 2 strips across the fabric',
+      '  4. rope, left and right: 2 of 2 1/2 in x 36 1/2 in, #rope; 2 strips across the fabric',
+      '',
+      'Pieced bands',
+      '  stars: 24 units of square on point; 24 finish at 4 in x 4 in',
+      '  stars, cornerstone: 4 of 4 1/2 in x 4 1/2 in, for 4 patches, #stars',
+      '  stars, diamond: 24 of 3 3/8 in x 3 3/8 in, for 24 patches, gold',
+      '  stars, triangle: 48 of 2 7/8 in x 2 7/8 in, each cut once from corner to corner, for 96 patches, green',
+      '',
+      'Finishing',
+      '  binding: 5 strips of 2 1/2 in across the fabric, joined to 156 in; 3/8 yd',
+      '  backing: 44 1/2 in x 44 1/2 in from 2 panels; 2 1/2 yd',
+      '  batting: 44 1/2 in x 44 1/2 in',
+      '',
+      'Fabric to buy',
+      '  #rope: 3/8 yd',
+      '  #stars: 1/8 yd',
+      '  gold: 3/8 yd',
+      '  green: 3/8 yd',
+    ])
   })
 })
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf, layOutPlan } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
@@ -10,7 +10,7 @@ import { threadText } from '../../src/report/thread-text.ts'
 import { colourDifference, labOf } from '../../src/stitch/thread-colour.ts'
 
 const choose = (file: unknown) => {
-  const { plan } = readPlan(JSON.stringify(file), catalogOf(MOTIFS))
+  const { plan } = readPlan(JSON.stringify(file), catalogOf(LIBRARY))
   return chooseThread(plan, layOutPlan(plan).quilt)
 }
 const quilt = (fabric: unknown, more: Record<string, unknown> = {}) => ({

@@ -48,8 +48,8 @@ describe('batting', () => {
   it.each([
     ['cotton-scrim', 10],
     ['cotton', 8],
-    ['cotton-loose', 2],
-    ['cotton-poly', 3],
+    ['cotton-unbonded', 2],
+    ['blend', 3],
     ['bamboo', 8],
     ['wool', 3],
     ['polyester', 3],

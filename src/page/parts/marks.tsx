@@ -1,0 +1,134 @@
+import { needleAt } from '../canvas/look-up.ts'
+import { toWindow, type View } from '../canvas/view.ts'
+import { layers, pointedAt, pointedBand } from '../look.ts'
+import { figured, isKeptShown, kept, walked } from '../state.ts'
+import type { Scene } from '../worker/messages.ts'
+
+/** A stretch of the work in one area. */
+export interface Chapter {
+  readonly area: number
+  readonly begin: number
+  readonly end: number
+}
+
+/** The areas in the order of work. */
+export function chaptersOf(scene: Scene): Chapter[] {
+  const chapters: { area: number; begin: number; end: number }[] = []
+  for (const { area, along } of scene.parts) {
+    const last = chapters.at(-1)
+    if (last?.area === area) last.end = along[1]
+    else chapters.push({ area, begin: along[0], end: along[1] })
+  }
+  return chapters.filter(({ begin, end }) => end > begin)
+}
+
+interface MarksProps {
+  readonly scene: Scene
+  readonly view: View
+}
+
+/** What is marked over the quilt: start and end, areas, the largest gap, bobbin changes, the needle, and what is pointed to. */
+export function Marks({ scene, view }: MarksProps) {
+  const at = (p: readonly [number, number]) => toWindow(view, p)
+  const along = (distance: number) => needleAt(scene, distance)?.at
+  const [start, end] = [along(0), along(scene.lengthMm)]
+  const needle = walked.value === undefined ? undefined : along(walked.value)
+  return (
+    <svg class="marks" aria-hidden="true">
+      {pointedBand.value !== undefined && <BandOutline scene={scene} view={view} index={pointedBand.value} />}
+      {layers.value.gaps && <Gap view={view} />}
+      {layers.value.areas &&
+        chaptersOf(scene).map(({ area, begin, end: until }, i) => {
+          const p = along((begin + until) / 2)
+          return p && <Badge key={`${area} ${i}`} at={at(p)} text={String(area + 1)} kind="area" />
+        })}
+      {layers.value.bobbins && <Bobbins view={view} />}
+      {start && <Badge at={at(start)} text="start" kind="start" />}
+      {end && start && !(needle && walked.value! >= scene.lengthMm) && (
+        <Badge at={at(end)} text="end" kind="end" />
+      )}
+      {needle && <Needle at={at(needle)} />}
+      {pointedAt.value && <Ring at={at(pointedAt.value)} radius={22} kind="pointed" />}
+    </svg>
+  )
+}
+
+const shownFigures = () => (isKeptShown.value && kept.value ? kept.value.figured : figured.value)
+
+function Gap({ view }: { view: View }) {
+  const gap = shownFigures()?.report.gap
+  if (!gap?.at) return null
+  return (
+    <Ring
+      at={toWindow(view, gap.at)}
+      radius={(gap.largestMm / 2) * view.scale}
+      kind={gap.withinLimit ? 'gap' : 'gap is-over'}
+    />
+  )
+}
+
+function Bobbins({ view }: { view: View }) {
+  const changes = shownFigures()?.report.thread.bobbinChanges ?? []
+  return (
+    <>
+      {changes.map((change, i) => {
+        const [x, y] = toWindow(view, change.at)
+        return (
+          <g key={change.alongMm} class="bobbin" transform={`translate(${x} ${y})`}>
+            <circle r="9" />
+            <circle r="3" />
+            <text x="13" y="5">
+              {i + 2}
+            </text>
+          </g>
+        )
+      })}
+    </>
+  )
+}
+
+interface RingProps {
+  readonly at: readonly [number, number]
+  readonly radius: number
+  readonly kind: string
+}
+
+const Ring = ({ at: [x, y], radius, kind }: RingProps) => <circle class={kind} cx={x} cy={y} r={radius} />
+
+interface BadgeProps {
+  readonly at: readonly [number, number]
+  readonly text: string
+  readonly kind: 'area' | 'start' | 'end'
+}
+
+function Badge({ at: [x, y], text, kind }: BadgeProps) {
+  const width = text.length > 2 ? 46 : 24
+  return (
+    <g class={`badge ${kind}`} transform={`translate(${x} ${y})`}>
+      {kind !== 'area' && <circle r="4.5" />}
+      <g transform={kind === 'area' ? '' : `translate(0 ${kind === 'start' ? -20 : 20})`}>
+        <rect x={-width / 2} y={-12} width={width} height={24} rx={12} />
+        <text y="5" text-anchor="middle">
+          {text}
+        </text>
+      </g>
+    </g>
+  )
+}
+
+function Needle({ at: [x, y] }: { at: readonly [number, number] }) {
+  return (
+    <g class="needle" transform={`translate(${x} ${y})`}>
+      <path d="M0 0 L13 -36 A5 5 0 0 1 20 -33 Z" />
+      <circle r="3.5" />
+    </g>
+  )
+}
+
+function BandOutline({ scene, view, index }: MarksProps & { readonly index: number }) {
+  const rings = [scene.quilt.rings[index], scene.quilt.rings[index + 1]]
+  const data = rings
+    .filter((ring) => ring !== undefined)
+    .map((ring) => `M${ring.map((p) => toWindow(view, [p[0], p[1]]).join(' ')).join('L')}Z`)
+  return <path class="pointed-band" d={data.join('')} fill-rule="evenodd" />
+}

@@ -1,0 +1,123 @@
+import type { Problem } from '../../error.ts'
+import type { ExportParams } from '../../export/exporter.ts'
+import type { Params } from '../../motif/contract.ts'
+import type { Plan } from '../../plan/plan.ts'
+import type { Quilt } from '../../quilt/quilt.ts'
+import type { Report } from '../../report/report.ts'
+import type { PartKind } from '../../stitch/line.ts'
+
+/** A chain of chords: x, y, x, y ... in mm. */
+export type Chords = Float32Array
+
+/** What a part of the line is, and where it lies in the line's chords (indices of points) and along the work (mm). */
+export interface ScenePart {
+  readonly kind: PartKind
+  readonly band: number | undefined
+  readonly area: number
+  readonly reason: string | undefined
+  readonly thread: number
+  /** First and last point, in the fine chords and in the coarse ones. */
+  readonly fine: readonly [number, number]
+  readonly coarse: readonly [number, number]
+  /** Where it begins and ends along the whole work, mm. */
+  readonly along: readonly [number, number]
+}
+
+/** One thread start as chords: fine ones to look at closely, coarse ones to look at from afar. */
+export interface SceneLine {
+  readonly colour: string
+  readonly fine: Chords
+  readonly coarse: Chords
+  /** Distance along the whole work of each point, mm. */
+  readonly fineAlong: Float32Array
+  readonly coarseAlong: Float32Array
+}
+
+/** What the picture shows. */
+export interface Scene {
+  readonly quilt: Quilt
+  readonly bindingFabric: string
+  readonly lines: readonly SceneLine[]
+  readonly parts: readonly ScenePart[]
+  readonly areaCount: number
+  readonly lengthMm: number
+}
+
+/** A filler drawn in a straight strip: SVG path data in the strip's frame, mm. */
+export interface Swatch {
+  readonly data: string
+  readonly width: number
+  readonly length: number
+}
+
+/** A filler as the page's menus need it. */
+export interface FillerEntry {
+  readonly id: string
+  readonly title: string
+  readonly params: Params
+  readonly suits: { readonly min: number; readonly max: number }
+}
+
+/** An output format as the page's menus need it. */
+export interface FormatEntry {
+  readonly id: string
+  readonly title: string
+  readonly purpose: string
+  readonly extension: string
+  readonly options: ExportParams
+}
+
+/** What the worker knows from the start. */
+export interface PageCatalog {
+  readonly fillers: readonly FillerEntry[]
+  readonly formats: readonly FormatEntry[]
+  /** The kinds of batting that a plan may name. */
+  readonly battings: readonly string[]
+}
+
+/** What the worker made of the plan file before it looked for a way. */
+export interface Laid {
+  readonly plan: Plan
+  /** The filler of each band in a strip of the band's width; undefined for a band without one. */
+  readonly swatches: readonly (Swatch | undefined)[]
+}
+
+/** Every figure, and where each needle point lies along the work, mm. */
+export interface Figured {
+  readonly report: Report
+  readonly figures: readonly { readonly label: string; readonly value: string }[]
+  readonly needles: Float32Array
+}
+
+export interface MadeFile {
+  readonly name: string
+  readonly mediaType: string
+  readonly content: string | Uint8Array
+}
+
+export type WriteWish =
+  | { readonly what: 'picture' | 'report' | 'report-page' | 'line' | 'order-pdf' | 'order-svg' }
+  | { readonly what: 'sheets'; readonly options: Readonly<Record<string, unknown>> }
+  | {
+      readonly what: 'path'
+      readonly format: string
+      readonly options: Readonly<Record<string, unknown>>
+    }
+
+/** What the page asks of a worker. Answers carry the same id. */
+export type Question =
+  | { readonly ask: 'catalog'; readonly id: number }
+  | { readonly ask: 'sketch'; readonly id: number; readonly text: string }
+  | { readonly ask: 'figure'; readonly id: number; readonly text: string }
+  | { readonly ask: 'swatches'; readonly id: number; readonly width: number }
+  | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly wish: WriteWish }
+
+export type Answer =
+  | { readonly say: 'catalog'; readonly id: number; readonly catalog: PageCatalog }
+  | { readonly say: 'laid'; readonly id: number; readonly laid: Laid }
+  | { readonly say: 'scene'; readonly id: number; readonly scene: Scene; readonly tookMs: number }
+  | { readonly say: 'figured'; readonly id: number; readonly figured: Figured }
+  | { readonly say: 'swatches'; readonly id: number; readonly swatches: Readonly<Record<string, Swatch>> }
+  | { readonly say: 'files'; readonly id: number; readonly files: readonly MadeFile[] }
+  | { readonly say: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
+  | { readonly say: 'fault'; readonly id: number; readonly message: string }

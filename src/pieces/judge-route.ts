@@ -1,0 +1,44 @@
+import { polylineOf } from '../check/polyline.ts'
+import { countRepositions } from '../check/repositions.ts'
+import type { Point } from '../geometry/point.ts'
+import { flattenSegment } from '../geometry/segment.ts'
+import { eachSegment, type Stroke } from '../geometry/stroke.ts'
+import { ROUTE_WEIGHTS, type RouteResult, type Walk } from '../route/index.ts'
+import type { Net } from './net.ts'
+import type { Pieces, Reach } from './pieces.ts'
+
+/** How far a chord may leave the curve where only moves are counted, mm. */
+const CHORD = 1
+
+/** Judges routes by their starts, their extra passes, and the moves of the quilt as counted on the line itself. */
+export function judgeRoutes({ pieces, net, reach }: { pieces: Pieces; net: Net; reach: Reach }) {
+  const chords = pieces.pieces.map(({ stroke }) => chordsOf(stroke))
+  return ({ walks, extra }: RouteResult): number => {
+    const lines = walks.map((walk) => polylineOf(pointsOf(walk, { chords, net })))
+    const moves = countRepositions(lines, { width: reach[0], height: reach[1] }).length
+    return ROUTE_WEIGHTS.start * walks.length + extra + ROUTE_WEIGHTS.reposition * moves
+  }
+}
+
+function chordsOf(stroke: Stroke): Point[] {
+  const points: Point[] = [stroke.start]
+  eachSegment(stroke, (from, segment) => flattenSegment(from, segment, CHORD, points))
+  return points
+}
+
+function pointsOf(
+  { steps }: Walk,
+  { chords, net }: { chords: readonly (readonly Point[])[]; net: Net },
+): Point[] {
+  const points: Point[] = []
+  for (const { edge, forward } of steps) {
+    const piece = chords[edge]
+    if (!piece) {
+      const { u, v } = net.seams[edge - chords.length]!
+      const ends = forward ? [u, v] : [v, u]
+      points.push(...ends.map((vertex) => net.positions[vertex]!))
+    } else if (forward) for (const p of piece) points.push(p)
+    else for (let i = piece.length - 1; i >= 0; i--) points.push(piece[i]!)
+  }
+  return points
+}

@@ -1,0 +1,137 @@
+import type { ReportTable } from '../export/html-report.ts'
+import { countText, lengthText, longLengthText } from '../export/labels.ts'
+import type { Report } from './report.ts'
+
+/** The tables of a report: bands, gaps, walking foot, thread, bobbins, time and extras; those without rows are left out. */
+export const reportTables = (report: Report): ReportTable[] =>
+  [
+    bandTable(report),
+    gapTable(report),
+    walkingFootTable(report),
+    spoolTable(report),
+    bobbinTable(report),
+    timeTable(report),
+    extrasTable(report),
+  ].filter(({ rows }) => rows.length > 0)
+
+const percent = (ratio: number): string => `${Math.round(ratio * 100)} %`
+
+function bandTable({ bands, units, evenness }: Report): ReportTable {
+  return {
+    caption: `Bands, from the inside out (a density ratio above ${evenness.limit} to the band before is uneven)`,
+    head: [
+      'Band',
+      'Filler',
+      'Repeats a side',
+      'Length of a repeat',
+      'Line',
+      'Stitches',
+      'mm per cm²',
+      'Ratio',
+    ],
+    rows: bands.map((band) => [
+      band.name,
+      band.filler ?? 'none',
+      band.repeats ? Object.values(band.repeats).join(', ') : '',
+      band.stretch ? `${percent(band.stretch.min)} to ${percent(band.stretch.max)}` : '',
+      longLengthText(band.stitchedMm, units),
+      countText(band.stitches),
+      band.mmPerCm2.toFixed(1),
+      band.ratio?.toFixed(1) ?? '',
+    ]),
+  }
+}
+
+function gapTable({ bands, gap, units }: Report): ReportTable {
+  const length = (mm: number | null) => (mm === null ? '' : lengthText(mm, units))
+  const at = (place: readonly number[] | null) => place?.map((mm) => lengthText(mm, units)).join(', ') ?? ''
+  const all = {
+    name: 'whole quilt',
+    gapMm: gap.largestMm,
+    gapAt: gap.at,
+    squareMm: gap.squareMm,
+    squareAt: gap.squareAt,
+  }
+  return {
+    caption: `Largest places without stitching (the batting allows ${lengthText(gap.limitMm, units)}; places are from the left and from the top)`,
+    head: ['Where', 'Circle, across', 'Its middle', 'Square, a side', 'Its middle'],
+    rows: [all, ...bands].map((where) => [
+      where.name,
+      length(where.gapMm),
+      at(where.gapAt),
+      length(where.squareMm),
+      at(where.squareAt),
+    ]),
+  }
+}
+
+function walkingFootTable({ bands, units }: Report): ReportTable {
+  return {
+    caption: 'With a walking foot',
+    head: ['Band', 'Verdict', 'Why', 'Smallest radius', 'Pivots', 'Turned right round'],
+    rows: bands.flatMap(({ name, walkingFoot }) =>
+      walkingFoot
+        ? [
+            [
+              name,
+              walkingFoot.verdict,
+              walkingFoot.reasons.join('; '),
+              walkingFoot.smallestRadiusMm === null
+                ? 'straight'
+                : lengthText(walkingFoot.smallestRadiusMm, units),
+              countText(walkingFoot.pivots),
+              countText(walkingFoot.reversals),
+            ],
+          ]
+        : [],
+    ),
+  }
+}
+
+function spoolTable({ thread, units }: Report): ReportTable {
+  const long = (m: number) => longLengthText(m * 1000, units)
+  return {
+    caption: `Thread, with waste and tails${thread.spoolM === null ? '' : `; a spool holds ${long(thread.spoolM)}`}`,
+    head: ['Thread', 'Needle', 'Bobbin', 'Spools'],
+    rows: thread.spools.map((colour) => [
+      colour.thread,
+      long(colour.needleM),
+      long(colour.bobbinM),
+      colour.spools === null ? 'say what a spool holds' : String(colour.spools),
+    ]),
+  }
+}
+
+function bobbinTable({ thread, units }: Report): ReportTable {
+  return {
+    caption: 'Where to change the bobbin',
+    head: ['Change', 'After', 'Where', 'Why there'],
+    rows: thread.bobbinChanges.map((change, i) => [
+      String(i + 1),
+      longLengthText(change.alongMm, units),
+      change.where,
+      change.reason,
+    ]),
+  }
+}
+
+function timeTable({ time }: Report): ReportTable {
+  return {
+    caption: 'Time, at these rates',
+    head: ['What', 'Rate', 'Minutes'],
+    rows: time.parts.map(({ what, rate, minutes }) => [what, rate, minutes.toFixed(1)]),
+  }
+}
+
+function extrasTable({ line, units }: Report): ReportTable {
+  return {
+    caption: 'Travel and overlap',
+    head: ['What', 'Length', 'Where', 'Why'],
+    rows: line.extras.map(({ kind, lengthMm, where, reason }) => [
+      kind,
+      lengthText(lengthMm, units),
+      where,
+      reason,
+    ]),
+  }
+}
