@@ -3,9 +3,10 @@ import { fitHalfSide, type Rhythm, worstStretch } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import { alongOn, type BandFiller } from './band-filler.ts'
-import { type Group, stretchesFor } from './grouping.ts'
+import { type Group, shortestStretch, stretchesFor } from './grouping.ts'
 import type { Reach } from './pieces.ts'
 import { type BandShape, reckonMoves } from './reckon-moves.ts'
+import { frameOf } from './side-frame.ts'
 
 /** Into how many stretches half a side of a group is cut, and what the fit of its fillers needs to know. */
 export interface SidePlan {
@@ -124,6 +125,7 @@ function sidePlan(
   const roomy = rhythms.map((rhythm, k) => ({
     rhythm: withRoom(rhythm, Math.max(ROOM * reachAlong, LEAST * whole)),
     length: (halves[k]! + halves[k + 1]!) / 2,
+    shift: Math.abs(frameOf(bands[k]!.sides[side]!, 'right').outerMiddle),
   }))
   const longest = distance(outermost.outerA, outermost.outerB) / 2
   const wanted = manner.spread === 'from-corner' ? fromCorner(longest, reachAlong, roomy) : undefined
@@ -135,11 +137,11 @@ function sidePlan(
 function fromCorner(
   longest: number,
   reachAlong: number,
-  bands: readonly { readonly rhythm: Rhythm }[],
+  bands: readonly { readonly rhythm: Rhythm; readonly shift: number }[],
 ): number[] | undefined {
   const stretches = Math.ceil(longest / reachAlong - 1e-9)
   const left = longest - (stretches - 1) * reachAlong
-  const least = bands.map(({ rhythm }) => (rhythm.ends === 'free' ? rhythm.repeat : rhythm.repeat / 2))
+  const least = bands.map(shortestStretch)
   if (stretches < 2 || left < Math.max(...least, reachAlong / 4)) return undefined
   return Array.from({ length: stretches + 1 }, (_, station) =>
     station === stretches ? 0 : 1 - (station * reachAlong) / longest,
