@@ -25,15 +25,6 @@ export interface Wishes {
   readonly frame?: Frame
 }
 
-/** Nothing asked for: the cheapest line, area by area. */
-export const NO_WISHES: Wishes = {
-  start: { kind: 'anywhere' },
-  end: { kind: 'anywhere' },
-  order: 'any',
-  work: 'areas',
-  ditch: [],
-}
-
 /** What the line is planned over. */
 export interface LineTask {
   readonly quilt: Quilt

@@ -215,8 +215,6 @@ export const PIECED_UNITS = {
   },
 } as const satisfies Record<string, PiecedUnit>
 
-export type UnitName = keyof typeof PIECED_UNITS
-
 /** The names of a unit's patches, each once. */
 export const patchNames = (unit: PiecedUnit): string[] => [
   ...new Set(unit.turns.flatMap((turn) => turn.map((patch) => patch.name))),

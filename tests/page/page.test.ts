@@ -41,7 +41,7 @@ const figure = (page: Page, label: string) =>
     .locator('.figures tr', { has: page.getByRole('rowheader', { name: label }) })
     .locator('td')
     .first()
-    .innerText()
+    .textContent()
 
 describe('a plan is changed by looking at it', () => {
   test('a sample is opened, a width and a filler are changed, and picture, figures and plan file follow', async () => {
@@ -116,14 +116,14 @@ describe('the line is walked', () => {
     const { page } = seen
     await openSample(page, 'Quay runner')
     const tape = page.getByRole('slider', { name: 'Place along the line' })
-    const stitches = () => page.locator('.so-far dd').nth(1).innerText()
+    const stitches = () => page.locator('.so-far dd').nth(1).textContent()
     await tape.press('Home')
     expect(await stitches()).toBe('0')
     await tape.press('End')
     expect(await stitches()).toBe(await figure(page, 'Stitches'))
     await tape.press('Home')
     await page.keyboard.press(']')
-    await expect.poll(() => page.locator('.so-far .here').innerText()).toMatch(/area 2 of/)
+    await expect.poll(() => page.locator('.so-far .here').textContent()).toMatch(/area 2 of/)
   })
 
   test('space walks and stops', async () => {
@@ -243,7 +243,7 @@ describe('work is not lost', () => {
     })
     expect(await keptText(page)).toBe(broken)
     // The row of the narrow centre says so at its own field.
-    await expect.poll(() => page.locator('#centre-width-say').innerText()).toContain('-2')
+    await expect.poll(() => page.locator('#centre-width-say').textContent()).toContain('-2')
     // A problem leads to its line in the text.
     await page.locator('.problems li button', { hasText: 'scalop' }).click()
     const selected = await page

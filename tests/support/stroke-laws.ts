@@ -1,6 +1,6 @@
 import { expect } from 'vitest'
 import { distance, type Point } from '../../src/geometry/point.ts'
-import { flattenStroke, type Stroke } from '../../src/geometry/stroke.ts'
+import type { Stroke } from '../../src/geometry/stroke.ts'
 
 /** Fails unless every point of the stroke is finite and every arc really ends where it says. */
 export function assertValidStroke(stroke: Stroke): void {
@@ -35,15 +35,4 @@ function distanceToChord(p: Point, a: Point, b: Point): number {
   const squared = dx * dx + dy * dy
   const t = squared === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / squared))
   return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)
-}
-
-/** Length by brute force: many chords, extrapolated (Richardson) to none. */
-export function bruteLength(stroke: Stroke): number {
-  const chords = (tolerance: number) => {
-    const points = flattenStroke(stroke, tolerance)
-    let sum = 0
-    for (let i = 1; i < points.length; i++) sum += distance(points[i - 1]!, points[i]!)
-    return sum
-  }
-  return chords(1e-5)
 }
