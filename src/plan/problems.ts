@@ -15,7 +15,7 @@ export const pathText = (path: Path): string =>
   path
     .map((step, i) => {
       if (typeof step === 'number') return `[${step}]`
-      if (!PLAIN_KEY.test(step)) return `[${JSON.stringify(step.slice(0, 80))}]`
+      if (!PLAIN_KEY.test(step)) return `[${printable(JSON.stringify(step.slice(0, 80)))}]`
       return i === 0 ? step : `.${step}`
     })
     .join('')

@@ -4,9 +4,9 @@ import { PlanError, type Problem } from '../../src/error.ts'
 import { type PlanRead, readPlan } from '../../src/plan/read-plan.ts'
 
 /** All that plans may name. */
-export const CATALOG = catalogOf(LIBRARY)
+const CATALOG = catalogOf(LIBRARY)
 
-export const read = (text: string): PlanRead => readPlan(text, CATALOG)
+const read = (text: string): PlanRead => readPlan(text, CATALOG)
 
 /** The problems of a file; none if it can be read. Anything but a PlanError fails the test. */
 export function problemsOf(text: string): readonly Problem[] {

@@ -87,8 +87,8 @@ describe('a hostile name', () => {
   )
 
   it('shows nothing that a terminal would act on', () => {
-    const text = `${small({ more: 'title: "a\\u001b[31mred\\u202e"\n' })}"\\u001b[2J": 1\nunits: "\\u009b"\n`
-    expect(problemsOf(text)).toHaveLength(3)
+    const text = `${small({ more: 'title: "a\\u001b[31mred\\u202e"\n' })}"\\u001b[2J": 1\nunits: "\\u009b"\n"\\u0098 x": 1\n`
+    expect(problemsOf(text)).toHaveLength(4)
     for (const { at, message, hint = '' } of problemsOf(text))
       expect(at + message + hint).not.toMatch(/\p{Cc}|\u202e/u)
   })
