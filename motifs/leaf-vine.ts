@@ -9,7 +9,7 @@ const LEAF = 0.86
 const SPREAD = 0.42
 
 /** Where the first crest is, in half waves: a little late, so that its leaves clear the line from the edge. */
-const FIRST = 0.66
+const FIRST = 0.72
 
 /** Half waves along a strip: even if it returns to its edge, odd if it crosses. */
 const halvesFor = ({ repeats, from, to }: Strip): number => 2 * repeats + (from === to ? 0 : 1)
@@ -53,7 +53,7 @@ export default defineMotif({
       const [u, v] = builder.at
       const reach = (i === 0 ? 0.5 : 0.45) * (crest[0] - u)
       builder.cubicTo([u + reach, v], [crest[0] - reach, crest[1]], crest)
-      const drop = Math.min((0.5 + SWING) * width * LEAF, 1.6 * half)
+      const drop = (i === 0 ? 0.8 : 1) * Math.min((0.5 + SWING) * width * LEAF, 1.6 * half)
       for (const lean of [-SPREAD, SPREAD])
         stitchLeaf(builder, [lean * Math.min(drop, half), -side * drop], leaf * Math.min(drop, half))
     }

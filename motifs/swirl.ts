@@ -3,30 +3,46 @@ import { defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
 import type { Link } from '../src/motif/linked-spirals.ts'
 import { drawSpiralCorner, drawSpiralRun, otherEdge, SEAM, turnAt } from '../src/motif/spiral-run.ts'
 
-/** The spacing in use: the spirals of a field two circles wide can be neither finer nor coarser than this. */
-const spacingFor = ({ width }: Strip, wanted: number): number =>
-  Math.min(Math.max(wanted, width / 13), width / 7)
+/** The width, in spacings, that a pair of spirals one above the other fills well, at most, and at least. */
+const PAIR = { best: 11, least: 7, most: 13 }
+/** The most pairs that stand one above the other. */
+const PAIRS = 3
+/** How far the columns of a taller stack stay apart, in spacings. */
+const APART = 0.5
 
-/** The circles of a strip: columns of two, begun at the edge `first`. */
-const circlesOf = (strip: Strip, spacing: number, first: Edge) =>
-  circleColumns({
-    width: strip.width,
-    margin: SEAM * spacing,
-    count: 2 * strip.repeats,
-    first,
-    seed: strip.seed,
-  })
+/** How many pairs stand one above the other, and the spacing in use: no coarser or finer than they can be. */
+function layoutFor(width: number, wanted: number): { pairs: number; spacing: number } {
+  const spacing = Math.min(Math.max(wanted, width / PAIR.most / PAIRS), width / PAIR.least)
+  return { spacing, pairs: Math.min(PAIRS, Math.max(1, Math.round(width / spacing / PAIR.best))) }
+}
 
 /**
  * Which joints pass along the outside: the first, so that the line closes the strip's end, unless a lead does; and one
  * at an edge if the sense of turning would not suit the last column otherwise.
+ *
+ * @param stack  circles in a column
  */
-function linksFor(repeats: number, leadIn: boolean, turns: 'kept' | 'changed' | 'any'): Link[] {
-  const links = Array.from({ length: 4 * repeats - 1 }, (): Link => 'through')
-  if (!leadIn) links[0] = 'along'
-  if (turns === 'any' || turns === (leadIn ? 'kept' : 'changed')) return links
-  links[leadIn || repeats === 1 ? 1 : 4 * Math.floor(repeats / 2) - 1] = 'along'
+function linksFor(
+  { repeats }: Strip,
+  stack: number,
+  turns: { readonly leadIn: boolean; readonly wanted: 'kept' | 'changed' | 'any' },
+): Link[] {
+  const links = Array.from({ length: 2 * repeats * stack - 1 }, (): Link => 'through')
+  if (!turns.leadIn) links[0] = 'along'
+  if (turns.wanted === 'any' || turns.wanted === (turns.leadIn ? 'kept' : 'changed')) return links
+  const before = turns.leadIn || repeats === 1 ? 1 : 2 * Math.floor(repeats / 2)
+  const inColumn = !turns.leadIn && repeats === 1 && stack > 2
+  links[inColumn ? 1 : before * stack - 1] = 'along'
   return links
+}
+
+/** The strip's layout: its circles, from a first column begun at the edge `first`, and the spacing. */
+function layOut(strip: Strip, wanted: number, first: Edge) {
+  const { pairs, spacing } = layoutFor(strip.width, wanted)
+  const { width, repeats, seed } = strip
+  const [margin, apart] = [SEAM * spacing, pairs > 1 ? APART * spacing : 0]
+  const circles = circleColumns({ width, margin, apart, count: 2 * repeats, pairs, first, seed })
+  return { circles, spacing, stack: 2 * pairs }
 }
 
 export default defineMotif({
@@ -39,21 +55,23 @@ export default defineMotif({
   ends: 'free',
   bend: 'corner',
   joints: 'smooth',
-  repeat: (width) => width,
+  repeat: (width, values) => {
+    const { pairs, spacing } = layoutFor(width, values.spacing)
+    return width / pairs + (pairs > 1 ? 2 * APART * spacing : 0)
+  },
   draw: (strip, values) => {
-    const spacing = spacingFor(strip, values.spacing)
+    const first = strip.from
     const leadOut = strip.from !== strip.to
-    const links = linksFor(strip.repeats, false, leadOut ? 'any' : 'kept')
+    const { stack, ...layout } = layOut(strip, values.spacing, first)
+    const links = linksFor(strip, stack, { leadIn: false, wanted: leadOut ? 'any' : 'kept' })
     if (!leadOut) links[links.length - 1] = 'along'
-    const circles = circlesOf(strip, spacing, strip.from)
-    return drawSpiralRun({ strip, spacing, circles, links, first: strip.from, leadOut })
+    return drawSpiralRun({ strip, ...layout, links, first, leadOut })
   },
   drawToMitre: (strip, values) => {
-    const spacing = spacingFor(strip, values.spacing)
     const first = otherEdge(strip.to)
+    const { stack, ...layout } = layOut(strip, values.spacing, first)
     const wanted = strip.to === 'outer' ? 'any' : turnAt(first) === 1 ? 'kept' : 'changed'
-    const links = linksFor(strip.repeats, strip.from !== first, wanted)
-    const circles = circlesOf(strip, spacing, first)
-    return drawSpiralCorner({ strip, spacing, circles, links, first, leadOut: false }, 2)
+    const links = linksFor(strip, stack, { leadIn: strip.from !== first, wanted })
+    return drawSpiralCorner({ strip, ...layout, links, first, leadOut: false }, stack)
   },
 })

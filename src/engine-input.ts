@@ -1,17 +1,29 @@
 import type { Problem } from './error.ts'
+import type { CentreFiller } from './motif/centre-contract.ts'
 import type { Motif } from './motif/contract.ts'
+import type { CornerMotif } from './motif/corner-contract.ts'
 import type { Filler } from './motif/draw-stretch.ts'
 import type { BandFiller } from './pieces/band-filler.ts'
+import type { CentreFill } from './pieces/centre-piece.ts'
+import { asPatchFiller } from './pieces/patch-fillers/cornerstone.ts'
 import { PATCH_FILLERS } from './pieces/patch-fillers/index.ts'
 import type { Reach } from './pieces/pieces.ts'
 import type { WantedPlace } from './pieces/place-vertex.ts'
 import type { Wishes } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
-import type { BandPlan, FabricColour, FillerChoice, Place, Plan } from './plan/plan.ts'
+import {
+  type BandPlan,
+  type FabricColour,
+  type FillerChoice,
+  type Place,
+  type Plan,
+  SIDES,
+} from './plan/plan.ts'
+import { defaultValues } from './plan/settle-filler.ts'
 import { diagnoseMeasured } from './quilt/diagnose-measured.ts'
 import { layOutQuilt, type QuiltSize } from './quilt/layout.ts'
 import { layOutMeasured } from './quilt/measured-layout.ts'
-import { type Piecing, pieceBands } from './quilt/pieced-band.ts'
+import { type Cornerstones, type Piecing, pieceBands } from './quilt/pieced-band.ts'
 import { drawnUnit, PIECED_UNITS, type PiecedUnit, patchNames } from './quilt/pieced-unit.ts'
 import type { Quilt } from './quilt/quilt.ts'
 
@@ -19,9 +31,20 @@ import type { Quilt } from './quilt/quilt.ts'
 
 const UNITS: Readonly<Record<string, PiecedUnit>> = PIECED_UNITS
 
-/** All that a plan may name, for the motifs there are. */
-export const catalogOf = (motifs: Readonly<Record<string, Motif>>): Catalog => ({
+/** All that fills cloth, by name. */
+interface Library {
+  readonly motifs: Readonly<Record<string, Motif>>
+  readonly centres: Readonly<Record<string, CentreFiller>>
+  readonly corners: Readonly<Record<string, CornerMotif>>
+}
+
+/** All that a plan may name, for the fillers there are. */
+export const catalogOf = ({ motifs, centres, corners }: Library): Catalog => ({
   motifs,
+  centres,
+  corners,
+  centreFillers: centres,
+  cornerMotifs: Object.keys(corners),
   patchFillers: PATCH_FILLERS,
   units: Object.fromEntries(Object.entries(UNITS).map(([name, unit]) => [name, patchNames(unit)])),
 })
@@ -48,8 +71,10 @@ const mainColour = (fabric: readonly FabricColour[]): string =>
   fabric.reduce((most, colour) => (colour.share > most.share ? colour : most)).colour
 
 /** How a band is pieced, if it is. */
-export function piecingOf({ pieced, corners }: BandPlan, index: number): Piecing | undefined {
-  if (!pieced) return undefined
+export function piecingOf(band: BandPlan, index: number): Piecing | Cornerstones | undefined {
+  const { pieced, corners } = band
+  if (!pieced)
+    return hasOwnStrips(band) && corners === 'cornerstone' ? { cornerstoneFabric: undefined } : undefined
   const unit = pieced.polygons
     ? drawnUnit(
         pieced.polygons.map(({ name, points }) => ({ name, outline: points })),
@@ -64,18 +89,46 @@ export function piecingOf({ pieced, corners }: BandPlan, index: number): Piecing
   }
 }
 
-/** What fills each band: a motif along it, fillers by patch, or nothing. */
-export function fillersOf(plan: Plan, motifs: Readonly<Record<string, Motif>>): (BandFiller | undefined)[] {
-  const along = ({ name, values }: FillerChoice): Filler => ({ name, motif: motifs[name]!, values })
-  return plan.bands.map(({ filler, pieced }) => {
-    const byPatch = Object.entries(pieced?.fillers ?? {})
-    if (byPatch.length === 0) return filler && along(filler)
-    return {
-      patches: Object.fromEntries(
-        byPatch.map(([patch, { name, values }]) => [patch, { name, filler: PATCH_FILLERS[name]!, values }]),
-      ),
+/** Whether a band's strips and cornerstones are filled each by itself. */
+const hasOwnStrips = ({ sides, cornerstone }: BandPlan): boolean =>
+  Object.keys(sides).length > 0 || cornerstone !== undefined
+
+/** What fills each band: a motif along it, fillers by strip or by patch, or nothing. */
+export function fillersOf(plan: Plan, catalog: Catalog): (BandFiller | undefined)[] {
+  return plan.bands.map((band) => {
+    const byPatch = Object.entries(band.pieced?.fillers ?? {})
+    if (byPatch.length > 0) {
+      const fill = ({ name, values }: FillerChoice) => ({ name, filler: PATCH_FILLERS[name]!, values })
+      return { patches: Object.fromEntries(byPatch.map(([patch, choice]) => [patch, fill(choice)])) }
     }
+    if (hasOwnStrips(band) && !band.pieced) return stripFillers(band, catalog)
+    return band.filler && asFiller(band.filler, catalog)
   })
+}
+
+const asFiller = ({ name, values }: FillerChoice, { motifs }: Catalog): Filler => ({
+  name,
+  motif: motifs[name]!,
+  values,
+})
+
+/** A filler for each strip, clockwise from the top, and the motif in the cornerstones. */
+function stripFillers(band: BandPlan, catalog: Catalog): BandFiller {
+  const strips = SIDES.map((side) => {
+    const own = band.sides[side] ?? band.filler
+    return own === undefined || own === 'none' ? undefined : asFiller(own, catalog)
+  })
+  const motif = band.cornerstone === undefined ? undefined : catalog.corners?.[band.cornerstone]
+  if (!motif) return { strips }
+  return { strips, cornerstone: { name: band.cornerstone!, filler: asPatchFiller(motif), values: {} } }
+}
+
+/** What fills the centre, if anything does. */
+export function centreFillOf({ centre }: Plan, { centres }: Catalog): CentreFill | undefined {
+  const filler = centre.filler && centres?.[centre.filler.name]
+  if (!centre.filler || !filler) return undefined
+  const usual = defaultValues(filler.params, Math.min(centre.width, centre.height))
+  return { filler, values: { ...usual, ...centre.filler.values } }
 }
 
 /**

@@ -1,6 +1,7 @@
-import { fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
+import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
+import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
@@ -16,6 +17,7 @@ import { measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
+import { traceStrips } from './report/trace-strips.ts'
 import { lowerBound } from './route/index.ts'
 
 /** A quilt with its fillers fitted, cut at their touches: what the way leads through. */
@@ -65,8 +67,10 @@ export function planQuilt(
 /** Lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const { quilt, findings } = layOutPlan(plan)
-  const fillers = fillersOf(plan, catalog.motifs)
-  const pieces = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
+  const fillers = fillersOf(plan, catalog)
+  const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
+  const fill = centreFillOf(plan, catalog)
+  const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
   return { plan, quilt, pieces, findings }
 }
 
@@ -114,22 +118,38 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     gaps: findGaps(figures.polylines, quilt),
     warnings: [...warnings, ...threaded.findings],
   })
-  return { plan, quilt, drawing: withFigures(drawing, { plan, report, reckoning }), reckoning, report }
+  return {
+    plan,
+    quilt,
+    drawing: withFigures(drawing, { plan, pieces, report, reckoning }),
+    reckoning,
+    report,
+  }
 }
 
-/** The drawing with what was reckoned. Needle points and swatches are made when they are asked for: most outputs need neither. */
+/** The drawing with what was reckoned. Needle points, strips and swatches are made when they are asked for: most outputs need neither. */
 function withFigures(
   drawing: Drawing,
-  { plan, report, reckoning }: Pick<PlannedQuilt, 'plan' | 'report' | 'reckoning'>,
+  {
+    plan,
+    pieces,
+    report,
+    reckoning,
+  }: Pick<PlannedQuilt, 'plan' | 'report' | 'reckoning'> & { pieces: Pieces },
 ): Drawing {
   let needles: Drawing['stitches']
   let swatches: Drawing['swatches']
+  let strips: Drawing['strips']
   return {
     ...drawing,
     ...drawnFigures(report),
     get stitches() {
       needles ??= reckoning.stitches.map(needlePoints)
       return needles
+    },
+    get strips() {
+      strips ??= traceStrips(drawing.quilt, pieces)
+      return strips
     },
     get swatches() {
       swatches ??= swatchesOf(plan, drawing.quilt)

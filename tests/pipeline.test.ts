@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { MOTIFS } from '../motifs/index.ts'
+import { LIBRARY } from '../motifs/library.ts'
 import { catalogOf } from '../src/engine-input.ts'
 import { exportDrawing } from '../src/export/index.ts'
 import { type LineFile, lineFormat } from '../src/export/line-json.ts'
@@ -9,7 +10,7 @@ import { reportFormat } from '../src/report/report.ts'
 import { measureLine } from './support/measure-line.ts'
 import { SAMPLES } from './support/samples.ts'
 
-const plan = (text: string): PlannedQuilt => planFromText(text, catalogOf(MOTIFS))
+const plan = (text: string): PlannedQuilt => planFromText(text, catalogOf(LIBRARY))
 const lineOf = async (planned: PlannedQuilt): Promise<LineFile> =>
   lineFormat.parse(JSON.parse((await exportDrawing('line-json', planned.drawing)) as string))
 

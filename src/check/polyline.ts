@@ -7,10 +7,15 @@ export interface Polyline {
 }
 
 /** Points as a Polyline. */
-export const polylineOf = (points: readonly Point[]): Polyline => ({
-  xs: Float64Array.from(points, (p) => p[0]),
-  ys: Float64Array.from(points, (p) => p[1]),
-})
+export function polylineOf(points: readonly Point[]): Polyline {
+  const xs = new Float64Array(points.length)
+  const ys = new Float64Array(points.length)
+  for (let i = 0; i < points.length; i++) {
+    xs[i] = points[i]![0]
+    ys[i] = points[i]![1]
+  }
+  return { xs, ys }
+}
 
 /** Straight stretches without order, as flat arrays of their end points, mm. */
 export interface Stretches {

@@ -1,4 +1,4 @@
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { compareStrategies } from '../compare.ts'
 import { catalogOf } from '../engine-input.ts'
 import { LIMITS } from '../plan/limits.ts'
@@ -12,7 +12,7 @@ import { attempt, terminal } from './run.ts'
 export function compareCommand(file: string, { json = false }: { json?: boolean }): Promise<number> {
   const progress = new Progress()
   const work = () => {
-    const catalog = catalogOf(MOTIFS)
+    const catalog = catalogOf(LIBRARY)
     const { plan } = readPlan(readText(file, LIMITS.fileBytes), catalog)
     const comparison = compareStrategies(plan, catalog, (what) => progress.say(`Trying ${what} ...`))
     progress.done()

@@ -1,5 +1,9 @@
-import pc from 'picocolors'
+import { createColors } from 'picocolors'
 import type { PlanError, Problem } from '../error.ts'
+import { printable } from '../plan/printable.ts'
+
+/** Colours only where errors go to a terminal: standard output may be a pipe, and the other way round. */
+const pc = createColors(Boolean(process.stderr.isTTY) && !process.env.NO_COLOR && process.env.TERM !== 'dumb')
 
 /** One line for a problem: `file:line:column: place: what is wrong (hint)`. */
 export function problemLine(problem: Problem, file: string | undefined): string {
@@ -8,7 +12,7 @@ export function problemLine(problem: Problem, file: string | undefined): string 
     .join(':')
   const parts = [place, problem.at].filter((text) => text !== '')
   const hint = problem.hint ? ` (${problem.hint})` : ''
-  return `${parts.map((text) => `${text}: `).join('')}${problem.message}${hint}`
+  return printable(`${parts.map((text) => `${text}: `).join('')}${problem.message}${hint}`)
 }
 
 /** Every problem of an error, one a line, and how many there are. */

@@ -2,12 +2,16 @@ import {
   closeSync,
   existsSync,
   fsyncSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   openSync,
+  readdirSync,
   readFileSync,
   renameSync,
+  rmdirSync,
   rmSync,
+  type Stats,
   statSync,
   writeSync,
 } from 'node:fs'
@@ -24,7 +28,7 @@ export interface OutputFile {
  * Reads a text file whole.
  *
  * @param most  greatest size, bytes
- * @throws PlanError `file/...` if it isn't there, is a folder, is too large or can't be read
+ * @throws PlanError `file/...` if it isn't there, is a folder, is too large, can't be read or is no text in UTF-8
  */
 export function readText(path: string, most: number): string {
   const problem = (code: string, message: string): PlanError => new PlanError({ code, message, at: '' })
@@ -39,10 +43,16 @@ export function readText(path: string, most: number): string {
     throw problem('file/unreadable', reasonOf(error, path))
   }
   if (size > most) throw problem('file/too-large', `${path} has ${size} bytes; at most ${most} are read`)
+  let bytes: Uint8Array
   try {
-    return readFileSync(path, 'utf8')
+    bytes = readFileSync(path)
   } catch (error) {
     throw problem('file/unreadable', reasonOf(error, path))
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
+  } catch {
+    throw problem('file/not-text', `${path} is not text in UTF-8`)
   }
 }
 
@@ -57,6 +67,7 @@ export function reasonOf(error: unknown, path: string): string {
     ENOSPC: 'the disk is full',
     EDQUOT: 'the disk quota is used up',
     ENOTDIR: 'a part of the path is not a folder',
+    EEXIST: 'a file stands where a folder is needed',
     ENAMETOOLONG: 'the name is too long',
     EISDIR: 'it is a folder',
     ELOOP: 'the links lead in a circle',
@@ -79,33 +90,108 @@ export function writeFiles(
   const targets = files.map((file) => ({ file, path: resolve(folder, file.name) }))
   const problems = targets.flatMap(({ path }) => refusalOf(path, folder, { replace }))
   if (problems.length > 0) throw new PlanError(problems)
-  const waiting: { from: string; to: string }[] = []
-  const made = !existsSync(folder)
+  const first = makeFolder(folder)
+  const moves: Move[] = targets.map(({ path }) => ({ from: passing(path, 'part'), to: path }))
   try {
-    mkdirSync(folder, { recursive: true })
-    for (const { file, path } of targets) {
-      const from = join(dirname(path), `.${basename(path)}.${process.pid}.part`)
-      waiting.push({ from, to: path })
-      writeFlushed(from, file.content)
-    }
-    for (const { from, to } of waiting) renameSync(from, to)
-  } catch (error) {
-    for (const { from } of waiting) rmSync(from, { force: true })
-    if (made) removeIfEmpty(folder)
-    throw new PlanError({
-      code: 'file/unwritable',
-      message: `nothing was written: ${reasonOf(error, folder)}`,
-      at: '',
+    for (const { path } of targets) removeLeftovers(path)
+    targets.forEach(({ file }, i) => {
+      writeFlushed(moves[i]!.from, file.content)
     })
+    moveAll(moves)
+  } catch (error) {
+    for (const { from } of moves) rmSync(from, { force: true })
+    if (first !== undefined) removeEmpty(resolve(folder), first)
+    throw unwritable(error, folder)
   }
   return targets.map((t) => t.path)
+}
+
+interface Move {
+  readonly from: string
+  readonly to: string
+}
+
+const unwritable = (error: unknown, folder: string): PlanError =>
+  new PlanError({
+    code: 'file/unwritable',
+    message: `nothing was written: ${reasonOf(error, folder)}`,
+    at: '',
+  })
+
+/** Makes a folder with those above it; the topmost that had to be made. */
+function makeFolder(folder: string): string | undefined {
+  try {
+    return mkdirSync(folder, { recursive: true })
+  } catch (error) {
+    throw unwritable(error, folder)
+  }
+}
+
+/** A name beside `path` that is ours while this process runs. */
+const passing = (path: string, end: 'part' | 'old'): string =>
+  join(dirname(path), `.${basename(path)}.${process.pid}.${end}`)
+
+/** Moves files into place. If one can't be moved, what was there before is put back. */
+function moveAll(moves: readonly Move[]): void {
+  const undo: (() => void)[] = []
+  const kept: string[] = []
+  try {
+    for (const { from, to } of moves) {
+      const old = passing(to, 'old')
+      const isReplaced = existsSync(to)
+      if (isReplaced) {
+        linkSync(to, old)
+        kept.push(old)
+      }
+      renameSync(from, to)
+      undo.push(() => (isReplaced ? renameSync(old, to) : rmSync(to, { force: true })))
+    }
+  } catch (error) {
+    for (const back of undo.reverse()) back()
+    throw error
+  } finally {
+    for (const old of kept) rmSync(old, { force: true })
+  }
+}
+
+/** Removes what a process that was killed while it wrote this file has left. */
+function removeLeftovers(path: string): void {
+  const start = `.${basename(path)}.`
+  for (const name of namesIn(dirname(path))) {
+    const pid = name.startsWith(start) && /^(\d+)\.(part|old)$/.exec(name.slice(start.length))?.[1]
+    if (pid && !isRunning(Number(pid))) rmSync(join(dirname(path), name), { force: true })
+  }
+}
+
+/** The names in a folder; none if it may be written to but not read. */
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder)
+  } catch {
+    return []
+  }
+}
+
+function isRunning(pid: number): boolean {
+  if (pid === process.pid) return false
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM'
+  }
 }
 
 function refusalOf(path: string, folder: string, { replace }: { replace: boolean }): Problem[] {
   if (dirname(path) !== resolve(folder)) {
     return [{ code: 'file/outside', message: `${path} would lie outside ${folder}`, at: '' }]
   }
-  const stat = lstatSync(path, { throwIfNoEntry: false })
+  let stat: Stats | undefined
+  try {
+    stat = lstatSync(path, { throwIfNoEntry: false })
+  } catch (error) {
+    return [{ code: 'file/unwritable', message: reasonOf(error, path), at: '' }]
+  }
   if (!stat) return []
   if (!stat.isFile())
     return [{ code: 'file/exists', message: `${path} exists and is not a plain file`, at: '' }]
@@ -124,10 +210,11 @@ function writeFlushed(path: string, content: string | Uint8Array): void {
   }
 }
 
-function removeIfEmpty(folder: string): void {
+/** Removes a folder and those above it up to `first`, as long as they are empty. */
+function removeEmpty(folder: string, first: string): void {
   try {
-    rmSync(folder, { recursive: false, force: true })
+    for (let at = folder; at.startsWith(first); at = dirname(at)) rmdirSync(at)
   } catch {
-    // Not empty, or never made: nothing of ours is left in it.
+    // Not empty: something of someone else's is in it.
   }
 }

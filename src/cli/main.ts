@@ -1,7 +1,8 @@
-import { Argument, Command, CommanderError, Option } from 'commander'
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { exporterOf } from '../export/index.ts'
 import { TABLE_OPTIONS } from '../export/path/path-options.ts'
 import { addExportFlags, exportValues } from './export-flags.ts'
+import { reasonOf } from './files.ts'
 import { BAD_INPUT, DONE, terminal } from './run.ts'
 
 const program = new Command('ditchline')
@@ -102,14 +103,31 @@ program
   .option('--replace', 'allow the file to be replaced')
   .action(async (file, options) => finish((await import('./new-command.ts')).newCommand(file, options)))
 
+program
+  .command('page')
+  .description('the page: plan by looking, in the browser, on this machine only')
+  .option('-p, --port <number>', 'where to listen; a free port unless said', portArgument)
+  .option('--open', 'open it in the browser')
+  .action(async (options) => finish((await import('./page-command.ts')).pageCommand(options)))
+
+function portArgument(text: string): number {
+  const port = Number(text)
+  if (Number.isInteger(port) && port >= 0 && port <= 65535) return port
+  throw new InvalidArgumentError('Expected a whole number from 0 to 65535.')
+}
+
 async function finish(status: Promise<number>): Promise<void> {
   process.exitCode = await status
 }
 
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  // A closed pipe is the reader's choice.
-  process.exit(error.code === 'EPIPE' ? DONE : 1)
-})
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    // A closed pipe is the reader's choice.
+    if (error.code === 'EPIPE') process.exit(process.exitCode ?? DONE)
+    if (stream === process.stdout) terminal.err(`error ${reasonOf(error, 'standard output')}`)
+    process.exit(BAD_INPUT)
+  })
+}
 
 try {
   await program.parseAsync()

@@ -1,5 +1,5 @@
 import { basename, extname } from 'node:path'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../engine-input.ts'
 import { type PlannedQuilt, planFromText } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
@@ -33,12 +33,18 @@ export function fromPlanFile(
   const work = async () => {
     const text = readText(file, LIMITS.fileBytes)
     progress.say(`Planning ${file} ...`)
-    const planned = planFromText(text, catalogOf(MOTIFS))
+    const planned = planFromText(text, catalogOf(LIBRARY))
     const made = await make(planned, progress)
-    const folder = out ?? basename(file, extname(file))
+    const folder = out ?? folderFor(file)
     const written = writeFiles(folder, made.files, { replace })
     progress.done()
     terminal.out(made.say(`Wrote ${written.map((path) => basename(path)).join(', ')} to ${folder}`))
   }
   return attempt(work, { file, to: terminal }).finally(() => progress.done())
+}
+
+/** The folder named after a plan file. Dots alone are no name: `...yaml` would be the folder above. */
+function folderFor(file: string): string {
+  const stem = basename(file, extname(file))
+  return /^\.*$/.test(stem) ? 'quilt' : stem
 }

@@ -1,4 +1,4 @@
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../engine-input.ts'
 import { lineJsonSchema } from '../export/line-json.ts'
 import { planJsonSchema } from '../plan/json-schema.ts'
@@ -7,7 +7,7 @@ import { attempt, terminal } from './run.ts'
 
 /** The formats that have a schema, and how to get it. */
 export const SCHEMAS = {
-  plan: () => planJsonSchema(catalogOf(MOTIFS)),
+  plan: () => planJsonSchema(catalogOf(LIBRARY)),
   report: reportJsonSchema,
   line: lineJsonSchema,
 } as const satisfies Readonly<Record<string, () => unknown>>

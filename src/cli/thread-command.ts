@@ -1,4 +1,4 @@
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf, layOutPlan } from '../engine-input.ts'
 import { LIMITS } from '../plan/limits.ts'
 import { readPlan } from '../plan/read-plan.ts'
@@ -10,7 +10,7 @@ import { attempt, terminal } from './run.ts'
 /** `ditchline thread FILE`: how threads look on the quilt's fabrics. */
 export function threadCommand(file: string, { json = false }: { json?: boolean }): Promise<number> {
   const work = () => {
-    const { plan } = readPlan(readText(file, LIMITS.fileBytes), catalogOf(MOTIFS))
+    const { plan } = readPlan(readText(file, LIMITS.fileBytes), catalogOf(LIBRARY))
     const choice = chooseThread(plan, layOutPlan(plan).quilt)
     terminal.out(json ? JSON.stringify(choice, null, 2) : threadText(choice))
   }

@@ -28,8 +28,14 @@ export interface TraceStrip {
   /** The seams round the piece, closed. */
   readonly outline: readonly Point[]
   readonly strokes: readonly Stroke[]
-  /** How often it is traced on the whole quilt. */
+  /** How often it is traced on the whole quilt, as it is. */
   readonly times: number
+  /** How often it is traced turned over, besides. */
+  readonly turned?: number
+  /** Of a run: its place from the middle of the side, from 1. */
+  readonly fromMiddle?: number
+  /** The sides it lies on, if it does not lie on all; of a corner, those that it leads from. */
+  readonly sides?: readonly number[]
   readonly marks: readonly StripMark[]
 }
 

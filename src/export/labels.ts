@@ -102,13 +102,21 @@ export const LABELS = {
     ],
     stripSteps: [
       'Print this page first and measure both squares.',
-      'Trace each piece as often as it says, from corner to corner; the ticks lie on the middles of the sides.',
+      'Trace each piece as often as it says, from the middle of each side to its corners; ticks show the way to the middle. Turned over: with the other side of the paper up.',
       'A piece longer than a sheet goes on on the next one: lay them so that the ringed crosses meet.',
-      'Follow the arrows. Grey lines are seams.',
+      'Follow the arrows. Grey lines are seams; at a slanted end the next piece goes on.',
     ],
-    piece: (band: string, piece: 'run' | 'corner'): string =>
-      piece === 'run' ? `${band} band: straight run` : `${band} band: corner`,
-    times: (count: number): string => (count === 1 ? 'trace once' : `trace ${count} times`),
+    piece: (band: string, piece: 'run' | 'corner', where: PieceWhere = {}): string => {
+      const number = where.fromMiddle === undefined ? '' : ` ${where.fromMiddle} from the middle`
+      const sides = where.sides ? ` (${where.sides.map(sideName).join(', ')})` : ''
+      return `${band} band: ${piece === 'run' ? 'straight run' : 'corner'}${number}${sides}`
+    },
+    times: (count: number, turned = 0): string => {
+      if (count === 0) return `trace ${timesText(turned)}, turned over`
+      return `trace ${timesText(count)}${turned === 0 ? '' : `, and ${timesText(turned)} turned over`}`
+    },
+    middle: 'middle of the side',
+    toMiddle: 'to the middle',
   },
   order: {
     heading: 'In what order to stitch',
@@ -169,5 +177,14 @@ export const LABELS = {
     at: (place: string): string => `at ${place}`,
   },
 } as const
+
+/** Where a tracing strip belongs. */
+interface PieceWhere {
+  readonly fromMiddle?: number | undefined
+  readonly sides?: readonly number[] | undefined
+}
+
+const timesText = (count: number): string => (count === 1 ? 'once' : `${count} times`)
+const sideName = (side: number): string => ['top', 'right', 'bottom', 'left'][side] ?? `side ${side + 1}`
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -9,7 +9,7 @@ export const oddNear = (value: number): number => Math.max(3, 2 * Math.round((va
  * Whole numbers that add up to `total`, none with a divisor in common with `other`: as few as may be, as even as may
  * be.
  */
-export function coprimeParts(total: number, other: number): number[] {
+function coprimeParts(total: number, other: number): number[] {
   if (divisor(total, other) === 1) return [total]
   for (let first = Math.floor(total / 2); first >= 1; first--)
     if (divisor(first, other) === 1 && divisor(total - first, other) === 1) return [first, total - first]
@@ -25,7 +25,7 @@ export function coprimeParts(total: number, other: number): number[] {
  * @returns the corners of the path, the first and last included
  * @source unfolding: the path is straight from [0, 0] to [columns rows, columns rows] through the mirrored tables
  */
-export function billiard(columns: number, rows: number): Point[] {
+function billiard(columns: number, rows: number): Point[] {
   const fold = (at: number, size: number) => {
     const rest = at % (2 * size)
     return rest > size ? 2 * size - rest : rest

@@ -21,7 +21,7 @@ export interface CentreFill {
  * Where a filler starts and ends. `middle`: both at [width / 2, 0]; `corners`: from [0, 0] to [width, 0]. To bring the
  * ports to another side, turn or mirror the rectangle.
  */
-export type Ports = 'middle' | 'corners'
+type Ports = 'middle' | 'corners'
 
 /** A filler for a rectangle of any proportion, as data and a pure function. */
 export interface CentreFiller<P extends Params = Params> {

@@ -8,13 +8,18 @@ export interface Circle {
   readonly radius: number
 }
 
-/** A field of touching circles: columns of a large and a small one, the large ones now inside, now outside. */
+/** A field of touching circles: columns of large and small ones in turn, begun now with a large one, now a small. */
 export interface Field {
   /** mm */
   readonly width: number
   /** How far the circles stay from the edges, mm. */
   readonly margin: number
+  /** How far the circles of neighbouring columns stay apart, mm. */
+  readonly apart: number
+  /** Columns. */
   readonly count: number
+  /** Pairs of a large and a small circle in a column. */
+  readonly pairs: number
   /** The edge at which the first column is begun; the next one is then begun at the other. */
   readonly first: Edge
   readonly seed: number
@@ -25,14 +30,15 @@ const LARGE = 0.61
 const LARGE_AT_END = 0.53
 const WOBBLE = 0.01
 
-/** One column, centred on u = 0, from the inner edge outward. */
-function column({ width, margin }: Field, share: number): Circle[] {
-  const room = width / 2 - margin
-  const [low, high] = [share * room, (1 - share) * room]
-  return [
-    { centre: [0, margin + low], radius: low },
-    { centre: [0, width - margin - high], radius: high },
-  ]
+/** One column, centred on u = 0, from the inner edge outward; `share` is the first circle's of its pair. */
+function column({ width, margin, pairs }: Field, share: number): Circle[] {
+  const room = (width / 2 - margin) / pairs
+  let v = margin
+  return Array.from({ length: 2 * pairs }, (_, i): Circle => {
+    const radius = (i % 2 === 0 ? share : 1 - share) * room
+    v += 2 * radius
+    return { centre: [0, v - radius], radius }
+  })
 }
 
 const shifted = (circle: Circle, by: number): Circle => ({
@@ -40,12 +46,12 @@ const shifted = (circle: Circle, by: number): Circle => ({
   radius: circle.radius,
 })
 
-/** Where to put the column `right` so that none of its circles enters one of `left`, mm. */
-function beside(left: readonly Circle[], right: readonly Circle[]): number {
+/** Where to put the column `right` so that its circles stay `apart` from those of `left`, mm. */
+function beside(left: readonly Circle[], right: readonly Circle[], apart: number): number {
   let u = -Infinity
   for (const a of left)
     for (const b of right) {
-      const reach = a.radius + b.radius
+      const reach = a.radius + b.radius + apart
       const across = a.centre[1] - b.centre[1]
       if (reach <= Math.abs(across)) continue
       u = Math.max(u, a.centre[0] + Math.sqrt(reach * reach - across * across) - b.centre[0])
@@ -66,7 +72,7 @@ const mirrored = (circle: Circle, width: number): Circle => ({
 
 /**
  * The circles of a field in the order in which a line winds through it: across the first column, back across the
- * next. Every circle touches the one before; the first column is near u = 0.
+ * next. Every circle touches the one before in its column; the first column is near u = 0.
  */
 export function circleColumns(field: Field): Circle[] {
   const random = seededRandom(field.seed)
@@ -76,7 +82,7 @@ export function circleColumns(field: Field): Circle[] {
     const last = i === field.count - 1
     const share = (i === 0 || last ? LARGE_AT_END : LARGE) + random.between(-WOBBLE, WOBBLE)
     const next = leaning(column(field, i % 2 === 0 ? share : 1 - share), i === 0 ? -1 : last ? 1 : 0)
-    const u = i === 0 ? 0 : beside(before, next)
+    const u = i === 0 ? 0 : beside(before, next, field.apart)
     before = next.map((c) => shifted(c, u))
     circles.push(...(i % 2 === 0 ? before : [...before].reverse()))
   }

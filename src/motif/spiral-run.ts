@@ -54,25 +54,34 @@ function reachOf(all: readonly DoubleSpiral[]): { from: number; to: number } {
   return { from: box.minX, to: box.maxX }
 }
 
+/**
+ * Where a lead runs up an end of the strip: abreast of the spiral that it meets, at least half way across, and, if that
+ * is far from the corner that it rounds, near that corner too.
+ */
+function wallOf(run: SpiralRun, circle: Circle, end: { readonly u: number; readonly edge: Edge }): Heading[] {
+  const { strip, spacing } = run
+  const up = turnAt(end.edge)
+  const corner = end.edge === 'inner' ? 0 : strip.width
+  const far = Math.max(strip.width / 2, Math.abs(circle.centre[1] - corner) - circle.radius)
+  const heights = far > 8 * spacing ? [3 * spacing, far] : [far]
+  return heights.map((height): Heading => ({ at: [end.u, corner + up * height], along: [0, up] }))
+}
+
 /** From the start at the edge, and up the end where a lead is wanted. */
 function leadOf(run: SpiralRun): readonly [Heading, ...Heading[]] {
   const { width, from } = run.strip
   const start: Heading = { at: [0, from === 'inner' ? 0 : width], along: [1, 0] }
   if (!leadsIn(run)) return [start]
-  return [
-    { ...start, pull: 0.25 },
-    { at: [0.5 * run.spacing, width / 2], along: [0, turnAt(from)] },
-  ]
+  return [{ ...start, pull: 0.25 }, ...wallOf(run, run.circles[0]!, { u: 0.5 * run.spacing, edge: from })]
 }
 
 function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
   const { width, length, to } = run.strip
   const end: Heading = { at: to === 'inner' ? [length, 0] : [length + skew * width, width], along: [1, 0] }
   if (!run.leadOut) return [end]
-  return [
-    { at: [length - 0.5 * run.spacing, width / 2], along: [0, -turnAt(to)] },
-    { ...end, pull: 0.25 },
-  ]
+  const wall = wallOf(run, run.circles.at(-1)!, { u: length - 0.5 * run.spacing, edge: to })
+  const down = wall.map(({ at, along }): Heading => ({ at, along: [0, -along[1]] }))
+  return [...down.reverse(), { ...end, pull: 0.25 }]
 }
 
 /** The map that brings the spirals between the ends of the strip. */

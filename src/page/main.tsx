@@ -13,7 +13,7 @@ import { TakeAway } from './parts/take-away.tsx'
 import { ProblemList, TextEditor } from './parts/text-editor.tsx'
 import { openFile, TopBar } from './parts/top-bar.tsx'
 import { WalkBar } from './parts/walk-bar.tsx'
-import { begins, chosen, plan, problems, redo, undo } from './state.ts'
+import { begins, chosen, isFiguring, isSketching, plan, problems, redo, undo } from './state.ts'
 
 type Sheet = 'none' | 'text' | 'take'
 
@@ -36,7 +36,10 @@ function Page() {
           sheet.value = 'take'
         }}
       />
-      <main class={chosen.value === undefined ? '' : 'has-card'}>
+      <main
+        class={chosen.value === undefined ? '' : 'has-card'}
+        aria-busy={isSketching.value || isFiguring.value}
+      >
         <aside class="left" aria-label="Centre and borders">
           {problems.value.length > 0 && sheet.value === 'none' && (
             <ProblemList

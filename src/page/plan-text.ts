@@ -1,7 +1,7 @@
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml'
 import { parseLength } from '../plan/length.ts'
-import type { PlanFile } from '../plan/schema.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
+import type { PlanFile } from './plan-file.ts'
 
 /** A place in the plan file: keys and list positions from the root. */
 export type Path = readonly (string | number)[]
@@ -104,34 +104,59 @@ export function changeUnits(document: Document, to: LengthUnit, lengthKeys: Leng
     const mm = parseLength(value, from)
     if (mm !== undefined) setAt(document, path, Number((mm / MM_PER[to]).toFixed(4)))
   }
-  for (const path of lengthPaths(document.toJS() as PlanFile, lengthKeys)) convert(path)
+  for (const path of lengthPaths(document, lengthKeys)) convert(path)
   document.set('units', to)
 }
 
 const SIDES = ['top', 'right', 'bottom', 'left']
 
 /** The places of all lengths that may be written in the plan's unit. */
-function lengthPaths(file: PlanFile, lengthKeys: LengthKeys): Path[] {
+function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
   const sides = (path: Path) => [path, ...SIDES.map((side) => [...path, side])]
+  const { bands } = document.toJS() as PlanFile
   return [
     ['centre', 'width'],
     ['centre', 'height'],
-    ...file.bands.flatMap((band, i) => [
+    ...bands.flatMap((_, i) => [
       ...sides(['bands', i, 'width']),
       ...sides(['bands', i, 'cut']),
-      ...namesIn(band.filler).flatMap((name) =>
-        lengthKeys(name).map((key): Path => ['bands', i, 'filler', name, key]),
+      ['bands', i, 'pieced', 'size'],
+      ...[['filler'], ...SIDES.map((side) => ['sides', side])].flatMap((at) =>
+        fillerPaths(document, { at: ['bands', i, ...at], lengthKeys }),
       ),
     ]),
     ['binding'],
     ['machine', 'reach', 0],
     ['machine', 'reach', 1],
+    ['machine', 'throat'],
+    ['machine', 'overlap'],
     ['stitch', 'length'],
+    ['stitch', 'chordTolerance'],
+    ['stitch', 'tieOff', 'length'],
     ['batting', 'limit'],
     ['batting', 'thickness'],
     ['thread', 'bobbin'],
+    ['thread', 'spool'],
+    ...leavesOf(document, ['measured']),
+    ...leavesOf(document, ['avoid']),
   ]
 }
 
-const namesIn = (filler: PlanFile['bands'][number]['filler']): string[] =>
-  typeof filler === 'object' ? Object.keys(filler) : []
+/** The places of the lengths among the values of a filler. */
+function fillerPaths(document: Document, { at, lengthKeys }: { at: Path; lengthKeys: LengthKeys }): Path[] {
+  const node = document.getIn(at)
+  if (!isMap(node)) return []
+  const names = node.items.map(({ key }) => String(isScalar(key) ? key.value : key))
+  return names.flatMap((name) => lengthKeys(name).map((key) => [...at, name, key]))
+}
+
+/** The places of all single values within a part of the plan. */
+function leavesOf(document: Document, path: Path): Path[] {
+  const node = document.getIn(path)
+  if (isSeq(node)) return node.items.flatMap((_, i) => leavesOf(document, [...path, i]))
+  if (isMap(node))
+    return node.items.flatMap(({ key }) =>
+      leavesOf(document, [...path, String(isScalar(key) ? key.value : key)]),
+    )
+  return [path]
+}

@@ -1,16 +1,18 @@
-import harbour from '../../samples/harbour-medallion.yaml?raw'
-import keepers from '../../samples/keepers-window.yaml?raw'
-import quay from '../../samples/quay-runner.yaml?raw'
-import bells from '../../samples/two-bells.yaml?raw'
 import { starterPlan } from '../plan/starter.ts'
 
-/** Plan files to begin with: each says in its first line what it shows. */
-export const SAMPLES: readonly { readonly id: string; readonly text: string }[] = [
-  { id: 'harbour-medallion', text: harbour },
-  { id: 'keepers-window', text: keepers },
-  { id: 'quay-runner', text: quay },
-  { id: 'two-bells', text: bells },
-]
+const files = import.meta.glob<string>('../../samples/*.yaml', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+})
+
+/** Plan files to begin with, all that there are: each says in its first line what it shows. */
+export const SAMPLES: readonly { readonly id: string; readonly text: string }[] = Object.entries(files).map(
+  ([path, text]) => ({ id: path.replace(/^.*\//, '').replace('.yaml', ''), text }),
+)
+
+/** The plan that a first visit shows. */
+export const FIRST = SAMPLES.find(({ id }) => id === 'harbour-medallion') ?? SAMPLES[0]!
 
 /** The starter plan, as the command line writes it. */
 export const NEW_PLAN = { id: 'new-quilt', text: starterPlan() } as const

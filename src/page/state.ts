@@ -4,7 +4,7 @@ import type { Problem } from '../error.ts'
 import type { LengthUnit } from '../units.ts'
 import { changeUnits, editPlanText, type Path, readPlanText, setAt } from './plan-text.ts'
 import { type Planner, startPlanner } from './planner.ts'
-import { SAMPLES } from './samples.ts'
+import { FIRST } from './samples.ts'
 import type { Answer, Figured, Laid, PageCatalog, Scene, Swatch } from './worker/messages.ts'
 
 const KEPT = 'ditchline.work'
@@ -21,7 +21,7 @@ function keptWork(): Kept {
   } catch {
     // Work that cannot be read back is as good as none.
   }
-  return { text: SAMPLES[0]!.text, fileName: `${SAMPLES[0]!.id}.yaml` }
+  return { text: FIRST.text, fileName: `${FIRST.id}.yaml` }
 }
 
 const begin = keptWork()

@@ -3,9 +3,9 @@ declare module 'virtual:worker-text' {
   export default text
 }
 
-declare module '*.yaml?raw' {
-  const text: string
-  export default text
-}
-
 declare module '*.css' {}
+
+interface ImportMeta {
+  /** Files of the project by a pattern, put in when the page is built. */
+  glob<T>(pattern: string, how: { query: string; import: string; eager: true }): Record<string, T>
+}

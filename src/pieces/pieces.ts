@@ -6,12 +6,10 @@ import type { Edge } from '../motif/contract.ts'
 import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw-stretch.ts'
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
-
 import { heightAt } from '../quilt/side-height.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
-
 import { fillOf, PatchWork } from './patch-pieces.ts'
 import { frameOf } from './side-frame.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
@@ -41,6 +39,26 @@ export interface Sector {
   readonly side: number
 }
 
+/** One band's filler between two stations of one half of a side: its pieces run from the side's middle outward. */
+export interface Stretch {
+  readonly band: number
+  readonly side: number
+  readonly half: 'left' | 'right'
+  /** Counted from the corner: 0 ends at it. */
+  readonly station: number
+  readonly atMiddle: boolean
+  /** The lines on which it begins and ends: distances from the side's middle along its inner and its outer seam, mm. */
+  readonly from: StationLine
+  readonly to: StationLine
+  /** Its first piece and the one after its last, as indices into `Pieces.pieces`. */
+  readonly pieces: readonly [first: number, end: number]
+}
+
+interface StationLine {
+  readonly inner: number
+  readonly outer: number
+}
+
 /** How a filler came out in one band. */
 export interface BandFit {
   readonly band: number
@@ -55,6 +73,7 @@ export interface Pieces {
   /** Of each group in turn, clockwise from the top left corner. */
   readonly sectors: readonly Sector[]
   readonly pieces: readonly Piece[]
+  readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
 }
@@ -88,8 +107,8 @@ export function cutPieces(
     phase = g === 0 ? 1 : phaseAfter(groups[g - 1]!, group, { phase, stretches: plans[0]!.stretches })
     plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
   })
-  const { sectors, pieces, ditched } = workshop
-  return { groups, sectors, pieces, ditched, fits: workshop.fits() }
+  const { sectors, pieces, stretches, ditched } = workshop
+  return { groups, sectors, pieces, stretches, ditched, fits: workshop.fits() }
 }
 
 function extentOf(band: Band, filler: BandFiller | undefined): BandExtent {
@@ -114,6 +133,7 @@ function phaseAfter(before: Group, after: Group, was: { phase: 0 | 1; stretches:
 /** Draws strokes side by side, keeping those it has drawn before: opposite sides and mirror halves are the same. */
 class Workshop {
   readonly pieces: Piece[] = []
+  readonly stretches: Stretch[] = []
   readonly sectors: Sector[] = []
   readonly ditched: DitchedPatch[] = []
   readonly #patchWork = new Map<number, PatchWork>()
@@ -229,6 +249,7 @@ class Workshop {
       repeats: run.halfRepeats / 2,
       stretch: drawn.repeatMm / at.plan.rhythms[k]!.repeat,
     })
+    const first = this.pieces.length
     // A strip that runs over its neighbour's end leaves the inner seam there.
     const ring = (edge: Edge, [u]: Point) =>
       edge === 'outer' ? band + 1 : u <= frame.innerHalf + ON_SEAM ? band : undefined
@@ -237,6 +258,16 @@ class Workshop {
       const [startRing, endRing] = [ring(from, stroke.start), ring(to, endOf(stroke))]
       this.pieces.push({ band, sector, stroke: placed, startRing, endRing })
     }
+    this.stretches.push({
+      band,
+      side: at.side,
+      half: at.half,
+      station: at.station,
+      atMiddle: run.atMiddle,
+      from: run.stretch.start,
+      to: run.stretch.end,
+      pieces: [first, this.pieces.length],
+    })
   }
 
   #draw(filler: Filler, run: Run, band: number): DrawnRun {

@@ -1,9 +1,6 @@
-import { applyAffine } from '../geometry/affine.ts'
-import type { Point } from '../geometry/point.ts'
-import { type Box, boundsOf } from '../geometry/stroke.ts'
+import type { Affine } from '../geometry/affine.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
 import type { Side } from '../quilt/quilt.ts'
-import { fitsWithin, NO_BOX, unionOf } from './box.ts'
 import type { Reach } from './pieces.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
 
@@ -12,6 +9,9 @@ interface Cell {
   /** In the order of the walk, the boxes in which the needle works along it; one if it is all over the cell at once. */
   readonly steps: readonly Box[]
 }
+
+/** mm */
+type Box = readonly [left: number, top: number, right: number, bottom: number]
 
 /** One side of a band of a group. */
 export interface BandShape {
@@ -40,11 +40,11 @@ const STEP = 0.25
  */
 export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
   let moves = 0
-  let box = NO_BOX
+  let box: Box = [Infinity, Infinity, -Infinity, -Infinity]
   for (const cell of cellsInOrder(sides, reach)) {
     for (const step of cell.steps) {
       const both = unionOf(box, step)
-      if (fitsWithin(both, reach)) box = both
+      if (fits(both, reach)) box = both
       else {
         moves++
         box = step
@@ -53,6 +53,16 @@ export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
   }
   return moves
 }
+
+const unionOf = (a: Box, b: Box): Box => [
+  Math.min(a[0], b[0]),
+  Math.min(a[1], b[1]),
+  Math.max(a[2], b[2]),
+  Math.max(a[3], b[3]),
+]
+
+const fits = ([left, top, right, bottom]: Box, [width, height]: Reach): boolean =>
+  right - left <= width && bottom - top <= height
 
 /** Sector after sector round the quilt, through the bands outward and inward in turn. */
 function cellsInOrder(sides: readonly SideShape[], reach: Reach): Cell[] {
@@ -86,18 +96,14 @@ function cellOf(shape: SideShape, { band, station, half, reach, isForward }: Cel
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
-    const us = [from, to].flatMap((t) => [mix(near.inner, far.inner, t), mix(near.outer, far.outer, t)])
-    const [low, high] = [Math.min(...us), Math.max(...us)]
-    const corners: Point[] = [
-      [low, 0],
-      [high, 0],
-      [low, depth],
-      [high, depth],
-    ]
-    return boundsOf(corners.map((p) => applyAffine(frame.place, p)))
+    const inner = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)] as const
+    const outer = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)] as const
+    const low = Math.min(inner[0], inner[1], outer[0], outer[1])
+    const high = Math.max(inner[0], inner[1], outer[0], outer[1])
+    return boxOf(frame.place, { low, high, depth })
   }
   const box = part(0, 1)
-  if (band.isFree && fitsWithin(box, reach)) return { steps: [box] }
+  if (band.isFree && fits(box, reach)) return { steps: [box] }
   const along = Math.max(Math.abs(far.inner - near.inner), Math.abs(far.outer - near.outer))
   const count = Math.max(1, Math.ceil(along / (STEP * Math.min(...reach))))
   const steps = Array.from({ length: count }, (_, i) => part(i / count, (i + 1) / count))
@@ -127,3 +133,15 @@ function stationAt({ fit, phase, stretches }: SideShape, { inFit: k }: BandShape
 }
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
+
+/** The box round a strip from `low` to `high` along its seam and `depth` deep, as it lies on the quilt. */
+function boxOf(
+  { a, b, c, d, e, f }: Affine,
+  { low, high, depth }: { readonly low: number; readonly high: number; readonly depth: number },
+): Box {
+  const least = (along: number, across: number) =>
+    along * (along < 0 ? high : low) + across * (across < 0 ? depth : 0)
+  const greatest = (along: number, across: number) =>
+    along * (along < 0 ? low : high) + across * (across < 0 ? 0 : depth)
+  return [least(a, c) + e, least(b, d) + f, greatest(a, c) + e, greatest(b, d) + f]
+}

@@ -1,4 +1,6 @@
+import type { CentreFiller } from '../motif/centre-contract.ts'
 import type { Motif, Params } from '../motif/contract.ts'
+import type { CornerMotif } from '../motif/corner-contract.ts'
 
 /** What a plan may name: names, or names of things with parameters. */
 export type Known = readonly string[] | Readonly<Record<string, { readonly params: Params }>>
@@ -8,6 +10,9 @@ export interface Catalog {
   readonly motifs: Readonly<Record<string, Motif>>
   readonly centreFillers?: Known
   readonly cornerMotifs?: readonly string[]
+  /** The centre fillers and corner motifs themselves, for the engine. */
+  readonly centres?: Readonly<Record<string, CentreFiller>>
+  readonly corners?: Readonly<Record<string, CornerMotif>>
   /** Fillers for the patches of pieced bands. */
   readonly patchFillers?: Known
   /** The names of the patches of each pieced unit. */

@@ -151,7 +151,7 @@ export class Entry {
     value: number,
     { least = 0, greatest = Number.MAX_VALUE, fallback, whole }: Bounds<T> & { readonly whole?: true },
   ): number | T {
-    if (value >= least && value <= greatest && (!whole || Number.isInteger(value))) return value
+    if (value >= least && value <= greatest && (!whole || Number.isInteger(value))) return value + 0
     const kind = whole ? 'whole numbers from ' : ''
     const message = `is ${show(this.value)}; allowed: ${kind}${least} to ${greatest}`
     this.refuse({ code: 'plan/number', message })

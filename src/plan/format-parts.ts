@@ -32,7 +32,7 @@ export const name = z
   .string()
   .min(1)
   .max(LIMITS.name)
-  .regex(/^[ -~\u00a0-\uffff]*$/, { error: 'text without control characters' })
+  .regex(/^[ -~\u00a0-\u2027\u202f-\u2065\u206a-\uffff]*$/, { error: 'text without control characters' })
 
 /** A length for every side, or one for each. */
 export const lengthOfSides = z.union(

@@ -1,5 +1,6 @@
 import {
   type Alias,
+  Composer,
   type Document,
   isAlias,
   isMap,
@@ -8,12 +9,14 @@ import {
   isScalar,
   isSeq,
   LineCounter,
-  parseDocument,
+  Parser,
   visit,
   type YAMLMap,
 } from 'yaml'
 import { PlanError, type Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
+import { deepBracket, deepToken } from './nesting.ts'
+import { printable } from './printable.ts'
 import { byPosition, type Locate, type Path, pathText, show } from './problems.ts'
 
 /** A file's content as plain data, and where each of its parts stands. */
@@ -38,11 +41,11 @@ const refuse = (code: string, message: string, position = START): PlanError =>
 export function parseYaml(text: string): Parsed {
   refuseLarge(text)
   const lines = new LineCounter()
-  const document = parseText(text.replace(/^\uFEFF/, ''), lines)
   const place = (offset: number) => {
     const { line, col } = lines.linePos(offset)
     return { line: Math.max(1, line), column: Math.max(1, col) }
   }
+  const document = parseText(text.replace(/^\uFEFF/, ''), { lines, place })
   refuseSyntax(document, place)
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null))
     throw refuse('plan/empty', 'the file is empty; "ditchline new FILE" writes a plan to start from')
@@ -69,19 +72,38 @@ function refuseLarge(text: string): void {
   throw refuse('plan/too-large', `the file has more than ${allowed}; a plan has at most ${allowed}`)
 }
 
-function parseText(text: string, lineCounter: LineCounter): Document {
-  try {
-    return parseDocument(text, {
-      lineCounter,
-      prettyErrors: false,
-      stringKeys: true,
-      uniqueKeys: false,
-      resolveKnownTags: false,
-      logLevel: 'error',
-    }) as Document
-  } catch {
-    throw tooDeep()
-  }
+/**
+ * The one document of a file. Its nesting is known before it is composed: the composer calls itself for every level, and a
+ * stack that overflows inside it can end the whole process.
+ */
+function parseText(text: string, { lines, place }: { lines: LineCounter; place: Place }): Document {
+  const bracket = deepBracket(text, LIMITS.depth)
+  const tokens = bracket === undefined ? [...new Parser(lines.addNewLine).parse(text)] : []
+  const deep = bracket ?? deepToken(tokens, LIMITS.depth)
+  if (deep !== undefined) throw tooDeep(bracket === undefined ? place(deep) : placeIn(text, deep))
+  const composer = new Composer({
+    prettyErrors: false,
+    stringKeys: true,
+    uniqueKeys: false,
+    resolveKnownTags: false,
+    logLevel: 'error',
+  })
+  const documents = composer.compose(tokens, true, text.length)
+  const document = documents.next().value as Document
+  const second = documents.next().value
+  if (second)
+    throw refuse(
+      'plan/syntax',
+      'broken YAML: a second document begins here (---); a plan is one',
+      place(second.range[0]),
+    )
+  return document
+}
+
+/** Line and column of an offset where lines have not been counted. */
+function placeIn(text: string, offset: number): Position {
+  const before = text.slice(0, offset).split('\n')
+  return { line: before.length, column: before.at(-1)!.length + 1 }
 }
 
 const tooDeep = (position = START): PlanError =>
@@ -98,7 +120,6 @@ type Place = (offset: number) => Position
 function refuseSyntax(document: Document, place: Place): void {
   const broken = [...document.errors, ...document.warnings].map(({ code, message, pos }): Problem => {
     const position = place(pos[0])
-    if (code === 'RESOURCE_EXHAUSTION') throw tooDeep(position)
     return { code: 'plan/syntax', at: '', message: SYNTAX_TEXT[code] ?? syntaxText(message), position }
   })
   if (broken.length > 0) throw new PlanError(distinct(broken.sort(byPosition)).slice(0, LIMITS.problems))
@@ -113,7 +134,6 @@ const distinct = (problems: readonly Problem[]): Problem[] =>
 
 /** Our words where the parser's speak of itself. */
 const SYNTAX_TEXT: Readonly<Record<string, string>> = {
-  MULTIPLE_DOCS: 'broken YAML: a second document begins here (---); a plan is one',
   NON_STRING_KEY: 'broken YAML: a key must be a word',
 }
 
@@ -121,7 +141,7 @@ const SYNTAX_TEXT: Readonly<Record<string, string>> = {
 function syntaxText(message: string): string {
   const [first = ''] = message.split('\n')
   const short = first.length > 160 ? `${first.slice(0, 160)}...` : first
-  return `broken YAML: ${short.charAt(0).toLowerCase()}${short.slice(1)}`
+  return printable(`broken YAML: ${short.charAt(0).toLowerCase()}${short.slice(1)}`)
 }
 
 /**
@@ -169,7 +189,8 @@ function refuseAlias(alias: Alias, { document, aliases, position }: AliasUse): v
   if (aliases > LIMITS.aliases)
     throw refuse('plan/aliases', `more than ${LIMITS.aliases} aliases; write them out`, position)
   if (!alias.resolve(document)) {
-    const message = `broken YAML: nothing before *${alias.source} is named &${alias.source}`
+    const name = printable(alias.source.slice(0, LIMITS.name))
+    const message = `broken YAML: nothing before *${name} is named &${name}`
     throw refuse('plan/syntax', message, position)
   }
 }

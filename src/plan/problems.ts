@@ -1,5 +1,6 @@
 import type { Problem } from '../error.ts'
 import { LIMITS } from './limits.ts'
+import { printable } from './printable.ts'
 
 /** Where in the file something stands: keys and list positions from the root. */
 export type Path = readonly (string | number)[]
@@ -26,9 +27,10 @@ export const pathOf = (text: string): Path =>
     return quoted === undefined ? (key ?? '') : String(JSON.parse(quoted))
   })
 
-/** A value as a message shows it: short, in quotes if it is text. */
+/** A value as a message shows it: short, in quotes if it is text, without anything that a terminal would act on. */
 export function show(value: unknown): string {
-  if (typeof value === 'string') return `"${value.length > 40 ? `${value.slice(0, 40)}...` : value}"`
+  if (typeof value === 'string')
+    return `"${printable(value.length > 40 ? `${value.slice(0, 40)}...` : value)}"`
   if (value === null) return 'empty'
   if (value === undefined) return 'missing'
   if (typeof value === 'object') return Array.isArray(value) ? 'a list' : 'a group of keys'

@@ -6,7 +6,8 @@ export function settleFabric(entry: Entry, fallback: string): readonly FabricCol
   if (!Array.isArray(entry.value)) return [{ colour: entry.colour(fallback), share: 1 }]
   const colours = entry.items().map((item) => ({
     colour: item.at('colour').colour(fallback),
-    share: item.at('share').share({ fallback: 0 }),
+    // A share that was refused isn't held against the sum as well.
+    share: item.at('share').share({ fallback: Number.NaN }),
   }))
   const sum = colours.reduce((total, { share }) => total + share, 0)
   if (sum > 1 + 1e-9) {

@@ -163,7 +163,7 @@ function bandEntries(
     const [top, right, bottom, left] = fit?.repeats ?? []
     return {
       name: band.name,
-      filler: band.filler?.name ?? null,
+      filler: fillerNames(band),
       repeats: fit ? { top: top!, right: right!, bottom: bottom!, left: left! } : null,
       stretch: fit ? { min: round(fit.stretch.min), max: round(fit.stretch.max) } : null,
       stitchedMm: round(stitchedMm),
@@ -174,6 +174,14 @@ function bandEntries(
       walkingFoot: walkingFootEntry(reckoning.walkingFoot.find((check) => check.band === index)),
     }
   })
+}
+
+/** The filler of a band, or those of its sides or patches. */
+function fillerNames({ filler, sides, pieced }: Plan['bands'][number]): string | null {
+  const bySide = Object.values(sides).flatMap((side) => (side === 'none' ? [] : [side.name]))
+  const byPatch = Object.values(pieced?.fillers ?? {}).map(({ name }) => name)
+  const names = [...new Set([...(filler ? [filler.name] : []), ...bySide, ...byPatch])]
+  return names.length > 0 ? names.join(', ') : null
 }
 
 const bandGaps = ({ circle, square }: Gaps) => ({

@@ -36,7 +36,7 @@ const spools = z.strictObject({
 
 const band = z.strictObject({
   name: z.string(),
-  filler: z.string().nullable(),
+  filler: z.string().nullable().describe('the filler, or those of its sides or patches; null: not quilted'),
   repeats: z
     .strictObject({ top: z.number(), right: z.number(), bottom: z.number(), left: z.number() })
     .or(sides)

@@ -99,13 +99,16 @@ interface Load {
 }
 
 function loadAlong(track: Track, zones: readonly TieZone[], settings: StitchSettings): Load {
-  const rates = track.curvatures.map((k) => 1 / longestStitch(k, settings))
+  const count = track.ends.length
+  const rates = new Float64Array(count)
+  for (let i = 0; i < count; i++) rates[i] = 1 / longestStitch(track.curvatures[i]!, settings)
   const extra = 1 / settings.tieOff.lengthMm
   const inZone = (from: number, to: number) =>
     zones.reduce((sum, zone) => sum + Math.max(0, Math.min(to, zone.to) - Math.max(from, zone.from)), 0)
-  const ends = new Float64Array(rates.length)
+  const ends = new Float64Array(count)
   const isTied = (i: number) => zones.some((z) => z.from < track.ends[i]! && z.to > startOfPiece(track, i))
-  const tied = Uint8Array.from(rates, (_, i) => (isTied(i) ? 1 : 0))
+  const tied = new Uint8Array(count)
+  for (let i = 0; i < count; i++) tied[i] = isTied(i) ? 1 : 0
   const within = (i: number, to: number) => {
     const from = startOfPiece(track, i)
     if (tied[i] === 0) return (to - from) * rates[i]!

@@ -50,7 +50,7 @@ describe.each(FILLERS)('the centre filler $filler.title', ({ filler, by, simple 
   const pointsOf = (area: Rectangle, size: number) => flattenStroke(fill(area, size).stroke, 0.05)
 
   it('starts and ends at its ports, and touches the outline where it says', () => {
-    holds(25, (area, size) => {
+    holds(15, (area, size) => {
       const { stroke, touches } = fill(area, size)
       const [start, end]: [Point, Point] =
         filler.ports === 'middle'
@@ -74,7 +74,7 @@ describe.each(FILLERS)('the centre filler $filler.title', ({ filler, by, simple 
   })
 
   it('stays inside the rectangle', () => {
-    holds(25, (area, size) => expect(outside(pointsOf(area, size), area)).toBeLessThan(0.1))
+    holds(15, (area, size) => expect(outside(pointsOf(area, size), area)).toBeLessThan(0.1))
   })
 
   it('draws a stroke twice as large in a rectangle twice as large, and the same for the same seed', () => {
@@ -90,7 +90,7 @@ describe.each(FILLERS)('the centre filler $filler.title', ({ filler, by, simple 
   })
 
   it('retraces no more than 1 percent of itself', () => {
-    holds(5, (area, size) => {
+    holds(3, (area, size) => {
       const { stroke } = fill(area, size)
       expect(retraced(flattenStroke(stroke, 0.05)) / strokeLength(stroke)).toBeLessThanOrEqual(0.01)
     })
@@ -98,12 +98,12 @@ describe.each(FILLERS)('the centre filler $filler.title', ({ filler, by, simple 
 
   if (filler.joints === 'smooth')
     it('is smooth', () => {
-      holds(15, (area, size) => expect(kinks(fill(area, size).stroke)).toEqual([]))
+      holds(10, (area, size) => expect(kinks(fill(area, size).stroke)).toEqual([]))
     })
 
   if (simple)
     it('never crosses itself on its way', () => {
-      holds(15, (area, size) => {
+      holds(10, (area, size) => {
         const points = pointsOf(area, size)
         // the two ends share their port
         expect(crossings(points.slice(1, -1))).toEqual([])

@@ -44,7 +44,7 @@ function valuesAt(motif: AnyMotif, width: number, t: number): Values {
     if (p.kind === 'choice') return [name, p.of[Math.floor(t * p.of.length * 0.999)]!] as const
     const usual = typeof p.default === 'object' ? p.default.widths * width : p.default
     if (p.kind !== 'length') return [name, p.min + (p.max - p.min) * t] as const
-    return [name, Math.min(p.max, Math.max(p.min, usual * (0.6 + 1.4 * t)))] as const
+    return [name, Math.min(p.max, Math.max(p.min, usual * (0.35 + 1.65 * t)))] as const
   })
   return Object.fromEntries(entries)
 }
@@ -194,6 +194,21 @@ describe('the space between the lines', () => {
   it.each([0.085, 0.1, 0.12])('is even in the swirl: no gap above 2.5 spacings at %f widths', (share) => {
     expect(gapIn(any(swirl), 100, share)).toBeLessThan(2.5)
   })
+
+  it.each(['inner', 'outer'] as const)(
+    'is bounded in the swirl at a corner that is left at its %s end',
+    (to) => {
+      const [width, spacing] = [100, 9]
+      const strip = { from: 'inner', to, length: 200, width, repeats: 2, seed: 4, skew: 1 } as const
+      const { stroke } = swirl.drawToMitre!({ ...strip, mirrorStart: true, mirrorEnd: true }, { spacing })
+      const near = pointsOf(stroke)
+      // the other side is the mirror image about the mitre v = u - 200
+      const both = [...near, ...near.map(([u, v]): Point => [v + 200, u - 200]).reverse()]
+      const inside = ([u, v]: Point) => (u - v > 200 ? 0 : Math.min(u, v, width - v))
+      const gap = largestGap(both, inside, { length: 300, width, step: 2 })
+      expect(gap.diameter / spacing).toBeLessThan(3.6)
+    },
+  )
 
   it.each([0.06, 0.1, 0.15])('is even in the meander: no gap above 2.5 spacings at %f widths', (share) => {
     expect(gapIn(any(meander), 100, share)).toBeLessThan(2.5)

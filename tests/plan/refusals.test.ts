@@ -394,6 +394,11 @@ describe('beside the bands', () => {
     ])
   })
 
+  test('a share that is refused is not held against the sum as well', () => {
+    const fabric = 'width: 1, fabric: [{ colour: red, share: 5 }, { colour: blue, share: 0.9 }]'
+    expect(only(plan(fabric))[0]).toBe('3:48 plan/share bands[0].fabric[0].share')
+  })
+
   test('two bands of the same name are refused, and the first is named', () => {
     const text =
       'centre: { width: 9, height: 9 }\nbands:\n  - { name: sea, width: 1 }\n  - { name: sea, width: 1 }\n'

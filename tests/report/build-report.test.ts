@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
 import { planFromText } from '../../src/pipeline.ts'
@@ -9,7 +9,7 @@ import { reportTables } from '../../src/report/report-tables.ts'
 import { summaryText } from '../../src/report/summary.ts'
 import { BATTINGS } from '../../src/stitch/batting.ts'
 
-const plan = (file: unknown) => planFromText(JSON.stringify(file), catalogOf(MOTIFS))
+const plan = (file: unknown) => planFromText(JSON.stringify(file), catalogOf(LIBRARY))
 const quilt = (more: Record<string, unknown> = {}) => ({
   title: 'Slipway',
   centre: { width: 12, height: 16 },

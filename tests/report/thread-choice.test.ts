@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf, layOutPlan } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
@@ -10,7 +10,7 @@ import { threadText } from '../../src/report/thread-text.ts'
 import { colourDifference, labOf } from '../../src/stitch/thread-colour.ts'
 
 const choose = (file: unknown) => {
-  const { plan } = readPlan(JSON.stringify(file), catalogOf(MOTIFS))
+  const { plan } = readPlan(JSON.stringify(file), catalogOf(LIBRARY))
   return chooseThread(plan, layOutPlan(plan).quilt)
 }
 const quilt = (fabric: unknown, more: Record<string, unknown> = {}) => ({
@@ -73,6 +73,11 @@ describe('the choice of a thread', () => {
     expect(choose(quilt('red', { bands })).bands.map((b) => b.name)).toEqual(['hull'])
     const bare = bands.map(({ filler: _, ...band }) => band)
     expect(choose(quilt('red', { bands: bare })).bands.map((b) => b.name)).toEqual(['deck', 'hull'])
+  })
+
+  it('takes the centre in where it is quilted', () => {
+    const centre = { width: 20, height: 20, filler: 'crosshatch', fabric: 'navy' }
+    expect(choose(quilt('red', { centre })).bands.map((b) => b.name)).toEqual(['centre', 'hull'])
   })
 
   it('weighs bands by their area, and the shares add up to one', () => {

@@ -18,7 +18,7 @@ const name = fc
   .string({ unit: 'grapheme', minLength: 1, maxLength: 12 })
   .filter((text) => /^[ -~\u00a0-\uffff]*$/.test(text))
 const colour = fc.constantFrom('navy', '#d9c7a0', 'hsl(200 40% 40%)', 'rebeccapurple', '#abc')
-const share = fc.integer({ min: 0, max: 8 }).map((eighths) => eighths / 16)
+const share = fc.integer({ min: 1, max: 8 }).map((parts) => parts / 16)
 const fabric = fc.oneof(colour, fc.array(fc.record({ colour, share }), { minLength: 1, maxLength: 2 }))
 
 /** Any of these keys may be left out. */
@@ -133,13 +133,18 @@ const thread = fc
 const points = fc.array(fc.tuple(mm(0, 100), mm(0, 100)), { minLength: 3, maxLength: 5 })
 const three = fc.tuple(mm(90, 999), mm(90, 999), mm(90, 999))
 
-/** What may be said of bands, by their numbers; `n` is how many there are. */
-const aboutBands = (n: number) => {
-  const index = fc.integer({ min: 0, max: n - 1 })
-  const place = fc.oneof(
-    fc.constantFrom('any', 'top-left', 'bottom-right'),
-    fc.record({ band: index, side: fc.constantFrom('top', 'right', 'bottom', 'left') }),
-  )
+/** Whether a band is sure to be stitched. */
+const isStitched = ({ filler = 'none', pieced }: { filler?: unknown; pieced?: unknown }): boolean =>
+  filler !== 'none' || pieced !== undefined
+
+/** What may be said of bands, by their numbers. */
+const aboutBands = (list: readonly { filler?: unknown; pieced?: unknown }[]) => {
+  const index = fc.integer({ min: 0, max: list.length - 1 })
+  const stitched = list.flatMap((band, i) => (isStitched(band) ? [i] : []))
+  const side = fc.constantFrom('top', 'right', 'bottom', 'left')
+  const corner = fc.constantFrom('any', 'top-left', 'bottom-right')
+  const place =
+    stitched.length > 0 ? fc.oneof(corner, fc.record({ band: fc.constantFrom(...stitched), side })) : corner
   return fc.record({
     route: some({
       start: place,
@@ -206,7 +211,7 @@ export const arbitraryPlan: fc.Arbitrary<PlanData> = bands.chain((list) =>
     .record({
       centre,
       rest,
-      about: aboutBands(list.length),
+      about: aboutBands(list),
       names: fc.uniqueArray(name, { minLength: list.length, maxLength: list.length }),
     })
     .filter(({ names }) => !names.includes('centre'))

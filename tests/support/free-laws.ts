@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush'
-import { cross, distance, distanceToLine, norm, type Point, subtract } from '../../src/geometry/point.ts'
+import { cross, distance, distanceToLine, type Point, subtract } from '../../src/geometry/point.ts'
 import { directionAt } from '../../src/geometry/segment.ts'
 import { eachSegment, type Stroke } from '../../src/geometry/stroke.ts'
 
@@ -42,28 +42,8 @@ export function crossings(points: readonly Point[]): Point[] {
   return found
 }
 
-/** The least distance between parts of the chain that lie more than `along` apart along it, mm. */
-export function nearest(points: readonly Point[], along: number, reach: number): number {
-  const tree = index(points)
-  const runs = runningLength(points)
-  let least = reach
-  points.forEach((p, i) => {
-    for (const j of tree.search(p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach)) {
-      if (Math.min(Math.abs(runs[j]! - runs[i]!), Math.abs(runs[j + 1]! - runs[i]!)) < along) continue
-      least = Math.min(least, distanceToLine(p, points[j]!, points[j + 1]!))
-    }
-  })
-  return least
-}
-
-function runningLength(points: readonly Point[]): number[] {
-  const runs = [0]
-  for (let i = 1; i < points.length; i++) runs.push(runs[i - 1]! + distance(points[i - 1]!, points[i]!))
-  return runs
-}
-
 /** The points at even steps of `step` mm along the chain. */
-export function evenly(points: readonly Point[], step: number): Point[] {
+function evenly(points: readonly Point[], step: number): Point[] {
   const out: Point[] = [points[0]!]
   let left = step
   for (let i = 1; i < points.length; i++) {
@@ -84,7 +64,7 @@ export function evenly(points: readonly Point[], step: number): Point[] {
 
 /** Length lying within 0.1 mm of an earlier part, more than 6 mm back, for stretches of 4 mm or more, mm. */
 export function retraced(points: readonly Point[]): number {
-  const step = 0.1
+  const step = 0.25
   const even = evenly(points, step)
   const tree = index(even, 0.1)
   let [sum, run] = [0, 0]
@@ -137,16 +117,4 @@ export function kinks(stroke: Stroke, slack = 0.02): number[] {
     before = directionAt(from, segment, 1)
   })
   return found
-}
-
-/** The smallest radius of curvature along evenly spaced points, mm, by the circle through each three. */
-export function tightest(points: readonly Point[]): number {
-  let least = Infinity
-  for (let i = 2; i < points.length; i++) {
-    const [a, b, c] = [points[i - 2]!, points[i - 1]!, points[i]!]
-    const twice = Math.abs(cross(subtract(b, a), subtract(c, a)))
-    if (twice > 1e-12)
-      least = Math.min(least, (distance(a, b) * distance(b, c) * norm(subtract(c, a))) / (2 * twice))
-  }
-  return least
 }

@@ -109,10 +109,14 @@ function overlapOf(samples: readonly XY[]): number {
 
 /** Length of the samples that lie on a seam and go along it, in runs of 4 mm or more. */
 function seamLength(samples: readonly XY[], quilt: Quilt): number {
-  const chords = quilt.seams.flatMap(({ points }) => points.slice(1).map((b, i) => [points[i]!, b] as const))
+  const chordsNear = chordGrid(
+    quilt.seams.flatMap(({ points }) => points.slice(1).map((b, i) => [points[i]!, b] as const)),
+  )
   let [sum, run] = [0, 0]
   for (let i = 1; i < samples.length; i++) {
-    const on = chords.some(([a, b]) => isOn(samples[i]!, a, b) && isOn(samples[i - 1]!, a, b))
+    const on = chordsNear(samples[i]!).some(
+      ([a, b]) => isOn(samples[i]!, a, b) && isOn(samples[i - 1]!, a, b),
+    )
     if (on) run += STEP
     else {
       if (run >= 4) sum += run
@@ -120,6 +124,25 @@ function seamLength(samples: readonly XY[], quilt: Quilt): number {
     }
   }
   return run >= 4 ? sum + run : sum
+}
+
+type Chord = readonly [XY, XY]
+
+/** The chords whose boxes come near a place: a quilt of many patches has thousands. */
+function chordGrid(chords: readonly Chord[]): (at: XY) => readonly Chord[] {
+  const CELL = 20
+  const cell = (value: number, by = 0) => Math.floor((value + by) / CELL)
+  const cells = new Map<string, Chord[]>()
+  for (const chord of chords) {
+    const [xs, ys] = [chord.map((p) => p[0]), chord.map((p) => p[1])]
+    for (let x = cell(Math.min(...xs), -1); x <= cell(Math.max(...xs), 1); x++)
+      for (let y = cell(Math.min(...ys), -1); y <= cell(Math.max(...ys), 1); y++) {
+        const known = cells.get(`${x},${y}`)
+        if (known) known.push(chord)
+        else cells.set(`${x},${y}`, [chord])
+      }
+  }
+  return ([x, y]) => cells.get(`${cell(x)},${cell(y)}`) ?? []
 }
 
 function isOn([x, y]: XY, a: XY, b: XY): boolean {

@@ -1,6 +1,14 @@
 import simplify from 'simplify-js'
 import type { Point } from '../../geometry/point.ts'
 
+/**
+ * Points are compared on this grid, mm: engines differ in the last digit of a sine, and where two points are equally far
+ * from a chord that digit would decide which one stays.
+ */
+const GRID = 1e-6
+
+const onGrid = (mm: number): number => Math.round(mm / GRID) * GRID
+
 /** Longest run handed to the library: its recursion and its quadratic worst case stay harmless. */
 const LONGEST_RUN = 2000
 
@@ -21,8 +29,10 @@ export function simplifyPoints(
   if (points.length < 3 || deviation <= 0) return [...points]
   const simple: Point[] = [points[0]!]
   for (const [from, to] of runsBetween(points.length, kept)) {
-    const run = points.slice(from, to + 1).map(([x, y]) => ({ x, y }))
-    for (const { x, y } of simplify(run, deviation, true).slice(1)) simple.push([x, y])
+    const run = points
+      .slice(from, to + 1)
+      .map((point) => ({ x: onGrid(point[0]), y: onGrid(point[1]), point }))
+    for (const { point } of (simplify(run, deviation, true) as typeof run).slice(1)) simple.push(point)
   }
   return simple
 }

@@ -16,7 +16,7 @@ import { arrowShape, tagShapes } from './tag-shapes.ts'
 import { stripTracing, type Tracing } from './tracing.ts'
 
 /** Room above a piece for its name, and between pieces, mm. */
-const CAPTION = 11
+const CAPTION = 12.5
 const GAP = 6
 
 const CAPTION_STYLE = { size: 3.4, weight: 'bold' } as const
@@ -69,8 +69,8 @@ function pieceOf(drawing: Drawing, strip: TraceStrip, set: SheetSet): Piece {
   const { sheets: say } = LABELS
   const name = bandName(drawing.quilt, strip.band)
   return {
-    caption: say.piece(name, strip.piece),
-    times: say.times(strip.times),
+    caption: say.piece(name, strip.piece, strip),
+    times: say.times(strip.times, strip.turned),
     tracing: trimmed(stripTracing(strip, mirrorOf(set)), set.layers),
   }
 }

@@ -182,6 +182,7 @@ function drawCloth(pen: CanvasRenderingContext2D, { scene, view, layers, inks }:
     fill(quilt.edge, scene.bindingFabric)
     for (const band of [...quilt.bands].reverse()) fill(quilt.rings[band.index + 1]!, band.fabric)
     fill(quilt.rings[0]!, quilt.centreFabric)
+    for (const { outline, fabric } of quilt.patches ?? []) fill(outline, fabric)
   } else if (!layers.photo) fill(quilt.edge, inks.paper)
   pen.lineWidth = 0.8 / view.scale
   pen.strokeStyle = layers.fabrics ? 'rgba(40, 30, 25, 0.35)' : inks.ink

@@ -1,14 +1,13 @@
 import { useEffect } from 'preact/hooks'
 import type { Param } from '../../motif/contract.ts'
-import type { PlanFile } from '../../plan/schema.ts'
 import { MM_PER } from '../../units.ts'
+import type { BandFile, PlanFile } from '../plan-file.ts'
 import { addBand, duplicateBand, moveBand, removeBand } from '../plan-text.ts'
 import { askSwatches, catalog, chosen, edit, laid, plan, swatches, write } from '../state.ts'
 import { sizeText } from '../words.ts'
 import { fillerNameOf, fillerTitle, problemAt, sizeOf } from './band-strip.tsx'
 import { LengthField } from './length-field.tsx'
 
-type BandFile = PlanFile['bands'][number]
 const SIDES = ['top', 'right', 'bottom', 'left'] as const
 
 /** All that can be said of one band: name, sizes, corners, cloth, filler and the filler's values. */
@@ -316,7 +315,7 @@ function Values({ band, index }: { band: BandFile; index: number }) {
   const entry = catalog.value?.fillers.find(({ id }) => id === name)
   const settled = laid.value?.plan.bands[index]?.filler
   if (!entry || settled?.name !== name) return null
-  const given = typeof band.filler === 'object' ? (band.filler[name] ?? {}) : {}
+  const given = givenValues(band, name)
   const set = (key: string, value: number | string | undefined) => {
     const { [key]: _, ...others } = given
     const next = value === undefined ? others : { ...given, [key]: value }
@@ -343,6 +342,12 @@ function Values({ band, index }: { band: BandFile; index: number }) {
     </fieldset>
   )
 }
+
+/** The values that the plan gives a band's filler. */
+const givenValues = ({ filler }: BandFile, name: string): Readonly<Record<string, string | number>> =>
+  typeof filler === 'object'
+    ? ((filler[name] as Record<string, string | number> | null | undefined) ?? {})
+    : {}
 
 interface ValueProps {
   readonly id: string

@@ -1,10 +1,8 @@
-import type { PlanFile } from '../../plan/schema.ts'
+import type { BandFile, PlanFile } from '../plan-file.ts'
 import { addBand, moveBand, type Path } from '../plan-text.ts'
 import { catalog, chosen, edit, laid, plan, problems, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
 import { LengthField } from './length-field.tsx'
-
-type BandFile = PlanFile['bands'][number]
 
 /** The narrowest band is drawn this high if the strip stays within the other figure, px. */
 const LEAST_ROW = 40
@@ -100,11 +98,23 @@ export function sizeOf(band: BandFile): { key: 'width' | 'cut'; even: string | n
   return { key, even: typeof written === 'object' ? undefined : written }
 }
 
-export const fillerNameOf = ({ filler }: BandFile): string =>
-  filler === undefined ? 'none' : typeof filler === 'string' ? filler : (Object.keys(filler)[0] ?? 'none')
+/** What fills a band: `none`, `auto`, a filler's id, or `patches` where each patch has its own. */
+export function fillerNameOf({ filler }: BandFile): string {
+  if (filler === undefined) return 'none'
+  if (typeof filler === 'string') return filler
+  const [name, ...others] = Object.keys(filler)
+  const isFiller = catalog.value?.fillers.some(({ id }) => id === name)
+  return name !== undefined && others.length === 0 && isFiller ? name : 'patches'
+}
+
+const OTHER_TITLES: Readonly<Record<string, string>> = {
+  none: 'not quilted',
+  auto: 'chosen by the program',
+  patches: 'patch by patch',
+}
 
 export const fillerTitle = (id: string): string =>
-  id === 'none' ? 'not quilted' : (catalog.value?.fillers.find((filler) => filler.id === id)?.title ?? id)
+  OTHER_TITLES[id] ?? catalog.value?.fillers.find((filler) => filler.id === id)?.title ?? id
 
 interface RowProps {
   readonly band: BandFile

@@ -32,17 +32,16 @@ export function Figures() {
               </thead>
             )}
             <tbody>
-              {now.figures.map(({ label, value }, i) => (
-                <tr key={label} class={label === 'Thread starts' ? 'is-first' : ''}>
-                  <th scope="row">{label}</th>
-                  <td>{value}</td>
-                  {before && (
-                    <td class={before.figures[i]?.value === value ? 'is-same' : ''}>
-                      {before.figures[i]?.value}
-                    </td>
-                  )}
-                </tr>
-              ))}
+              {now.figures.map(({ label, value }) => {
+                const other = before?.figures.find((figure) => figure.label === label)?.value
+                return (
+                  <tr key={label} class={label === 'Thread starts' ? 'is-first' : ''}>
+                    <th scope="row">{label}</th>
+                    <td>{value}</td>
+                    {before && <td class={other === value ? 'is-same' : ''}>{other}</td>}
+                  </tr>
+                )
+              })}
             </tbody>
           </table>
           <GapGauge report={now.report} />

@@ -22,6 +22,15 @@ export function chaptersOf(scene: Scene): Chapter[] {
   return chapters.filter(({ begin, end }) => end > begin)
 }
 
+/** Where an area's number goes: the middle of its longest part in its outermost band, clear of its neighbours'. */
+function placeForName({ parts }: Scene, { begin, end }: Chapter): number {
+  const within = parts.filter(({ along, kind }) => kind === 'fill' && along[0] >= begin && along[1] <= end)
+  const outermost = Math.max(...within.map(({ band }) => band ?? -1))
+  const lengthOf = ({ along }: Scene['parts'][number]) => along[1] - along[0]
+  const [longest] = within.filter(({ band }) => band === outermost).sort((a, b) => lengthOf(b) - lengthOf(a))
+  return longest ? (longest.along[0] + longest.along[1]) / 2 : (begin + end) / 2
+}
+
 interface MarksProps {
   readonly scene: Scene
   readonly view: View
@@ -38,8 +47,9 @@ export function Marks({ scene, view }: MarksProps) {
       {pointedBand.value !== undefined && <BandOutline scene={scene} view={view} index={pointedBand.value} />}
       {layers.value.gaps && <Gap view={view} />}
       {layers.value.areas &&
-        chaptersOf(scene).map(({ area, begin, end: until }, i) => {
-          const p = along((begin + until) / 2)
+        chaptersOf(scene).map((chapter, i) => {
+          const { area } = chapter
+          const p = along(placeForName(scene, chapter))
           return p && <Badge key={`${area} ${i}`} at={at(p)} text={String(area + 1)} kind="area" />
         })}
       {layers.value.bobbins && <Bobbins view={view} />}

@@ -7,6 +7,7 @@ import { layers, pointedAt, pointedBand, themeTurn, view } from '../look.ts'
 import { photo } from '../photo.ts'
 import { isSketching, laid, shownScene, walked, write } from '../state.ts'
 import { partWords } from '../words.ts'
+import type { Scene } from '../worker/messages.ts'
 import { fillerTitle } from './band-strip.tsx'
 import { Marks } from './marks.tsx'
 import { PhotoLayer } from './photo-layer.tsx'
@@ -218,6 +219,7 @@ function onKey(event: KeyboardEvent): void {
 function usePainting(canvas: { current: HTMLCanvasElement | null }): void {
   const painter = useRef<Painter | undefined>(undefined)
   const waiting = useRef({ frame: 0, rest: 0, last: '' })
+  const painted = useRef<Scene | undefined>(undefined)
   const inks = useRef({ ink: '', paper: '', accent: '' })
   const draw = (isMoving: boolean) => {
     const scene = shownScene.peek()
@@ -233,6 +235,10 @@ function usePainting(canvas: { current: HTMLCanvasElement | null }): void {
       walked: walked.peek(),
     }
     painter.current.paint(frame, isMoving)
+    if (painted.current !== scene) {
+      painted.current = scene
+      sayDrawn(canvas.current, scene)
+    }
   }
   useSignalEffect(() => {
     themeTurn.value
@@ -265,6 +271,13 @@ function usePainting(canvas: { current: HTMLCanvasElement | null }): void {
       draw(waiting.current.rest !== 0)
     })
   })
+}
+
+/** Counts the pictures and their points where measurements can read them. */
+function sayDrawn({ parentElement: board }: HTMLCanvasElement, { lines }: Scene): void {
+  if (!board) return
+  board.dataset.drawn = String(Number(board.dataset.drawn ?? 0) + 1)
+  board.dataset.points = String(lines.reduce((sum, { fineAlong }) => sum + fineAlong.length, 0))
 }
 
 function useFrameSize(frame: { current: HTMLDivElement | null }): void {

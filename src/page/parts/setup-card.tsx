@@ -92,7 +92,7 @@ export function SetupCard() {
           id="batting-kind"
           label="Batting"
           value={settled.batting.kind}
-          of={(catalog.value?.battings ?? []).map(({ id, title }) => [id, title] as const)}
+          of={(catalog.value?.battings ?? []).map((id) => [id, id.replaceAll('-', ' ')] as const)}
           path={['batting', 'kind']}
         />
         <LengthField
@@ -152,6 +152,18 @@ function Way() {
         ]}
         path={['route', 'work']}
       />
+      <Choice
+        id="route-ditch"
+        label="In the ditch"
+        value={typeof route?.ditch === 'object' ? 'some' : (route?.ditch ?? 'none')}
+        of={[
+          ['none', 'nothing asked for'],
+          ['rings', 'the seams between bands'],
+          ['all', 'every seam'],
+          ...(typeof route?.ditch === 'object' ? [['some', 'some seams'] as const] : []),
+        ]}
+        path={['route', 'ditch']}
+      />
       <p class="note">Or tap a seam on the quilt to start there.</p>
     </fieldset>
   )
@@ -173,7 +185,7 @@ function Choice({ id, label, value, of, path }: ChoiceProps) {
         id={id}
         value={value}
         onChange={(event) => {
-          if (event.currentTarget.value !== 'seam') write(path, event.currentTarget.value)
+          if (!['seam', 'some'].includes(event.currentTarget.value)) write(path, event.currentTarget.value)
         }}
       >
         {of.map(([choice, words]) => (

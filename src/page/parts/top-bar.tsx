@@ -137,7 +137,7 @@ function Lamp() {
         theme.value = event.currentTarget.value as Theme
       }}
     >
-      <option value="system">as the system</option>
+      <option value="system">system</option>
       <option value="light">light</option>
       <option value="dark">dark</option>
     </select>

@@ -11,6 +11,9 @@ import { type Chapter, chaptersOf } from './marks.tsx'
 /** How many times faster than the machine. */
 const SPEEDS = [1, 10, 50, 200, 800]
 
+/** How many areas' numbers the tape has room for. */
+const MOST_NAMES = 20
+
 /** Goes to a distance along the work, mm. */
 function goTo(distance: number, scene: Scene): void {
   walked.value = Math.min(scene.lengthMm, Math.max(0, distance))
@@ -109,16 +112,18 @@ function Tape({ scene }: { scene: Scene }) {
   const marks = Array.from({ length: Math.floor(whole / unit / every) }, (_, i) => (i + 1) * every)
   const small = Array.from({ length: Math.min(400, Math.floor((whole / unit / every) * 5)) }, (_, i) => i + 1)
   const at = walked.value ?? whole
+  const chapters = chaptersOf(scene)
+  const named = Math.ceil(chapters.length / MOST_NAMES)
   return (
     <div class="tape">
       <svg aria-hidden="true">
-        {chaptersOf(scene).map((entry, i) => (
+        {chapters.map((entry, i) => (
           <ChapterBlock
             key={`${entry.area} ${entry.begin}`}
             chapter={entry}
             share={share}
             isOdd={i % 2 === 1}
-            whole={whole}
+            isNamed={i % named === 0}
           />
         ))}
         {small.map((n) => (
@@ -147,7 +152,7 @@ function Tape({ scene }: { scene: Scene }) {
         type="range"
         aria-label="Place along the line"
         min={0}
-        max={whole}
+        max={Math.ceil(whole / 10) * 10}
         step={10}
         value={at}
         aria-valuetext={`${(at / unit).toFixed(1)} ${units === 'in' ? 'yards' : 'metres'} of ${(whole / unit).toFixed(1)}`}
@@ -164,10 +169,10 @@ interface ChapterBlockProps {
   readonly chapter: Chapter
   readonly share: (distance: number) => string
   readonly isOdd: boolean
-  readonly whole: number
+  readonly isNamed: boolean
 }
 
-function ChapterBlock({ chapter: { area, begin, end }, share, isOdd, whole }: ChapterBlockProps) {
+function ChapterBlock({ chapter: { area, begin, end }, share, isOdd, isNamed }: ChapterBlockProps) {
   return (
     <>
       <rect
@@ -177,7 +182,7 @@ function ChapterBlock({ chapter: { area, begin, end }, share, isOdd, whole }: Ch
         height="20"
         width={share(end - begin)}
       />
-      {(end - begin) / whole > 0.02 && (
+      {isNamed && (
         <text class="chapter-name" x={share((begin + end) / 2)} y="15" text-anchor="middle">
           {area + 1}
         </text>
@@ -195,7 +200,8 @@ function SoFar({ scene }: { scene: Scene }) {
   const now = figured.value
   const [long, name] = units === 'in' ? [MM_PER.yd, 'yd'] : [MM_PER.m, 'm']
   const done = now ? stitchesBy(now.needles, at + 0.01) : 0
-  const share = now ? done / Math.max(1, now.needles.length - 1) : 0
+  const isDone = at >= scene.lengthMm - 0.01
+  const share = isDone ? 1 : now ? done / Math.max(1, now.needles.length - 1) : 0
   return (
     <div class="so-far">
       <p class="here">

@@ -71,7 +71,8 @@ export interface FormatEntry {
 export interface PageCatalog {
   readonly fillers: readonly FillerEntry[]
   readonly formats: readonly FormatEntry[]
-  readonly battings: readonly { readonly id: string; readonly title: string }[]
+  /** The kinds of batting that a plan may name. */
+  readonly battings: readonly string[]
 }
 
 /** What the worker made of the plan file before it looked for a way. */

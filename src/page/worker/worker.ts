@@ -1,5 +1,7 @@
 import * as z from 'zod'
 import { MOTIFS } from '../../../motifs/index.ts'
+import { LIBRARY } from '../../../motifs/library.ts'
+import { catalogOf } from '../../engine-input.ts'
 import { PlanError } from '../../error.ts'
 import { EXPORTERS } from '../../export/index.ts'
 import {
@@ -9,9 +11,9 @@ import {
   type ThreadedQuilt,
   threadQuilt,
 } from '../../pipeline.ts'
+import { BATTINGS } from '../../plan/materials.ts'
 import { readPlan } from '../../plan/read-plan.ts'
 import { figuresOf } from '../../report/report-page.ts'
-import { BATTINGS } from '../../stitch/batting.ts'
 import type { Answer, Figured, Laid, PageCatalog, Question, Scene } from './messages.ts'
 import { sceneOf } from './scene.ts'
 import { drawAllSwatches, drawSwatch } from './swatch.ts'
@@ -20,7 +22,7 @@ import { writeFiles } from './write-files.ts'
 // The page allows no code made from text.
 z.config({ jitless: true })
 
-const CATALOG = { motifs: MOTIFS }
+const CATALOG = catalogOf(LIBRARY)
 
 declare const self: {
   onmessage: (event: { data: Question }) => void
@@ -85,7 +87,7 @@ const buffersOf = (scene: Scene): ArrayBufferLike[] =>
 function laidOut(plan: Laid['plan']): Laid {
   const swatches = plan.bands.map(({ filler, width }) => {
     const mean = (width.top + width.right + width.bottom + width.left) / 4
-    return filler && 'values' in filler ? drawSwatch(filler.name, mean, filler.values) : undefined
+    return filler && drawSwatch(filler.name, mean, filler.values)
   })
   return { plan, swatches }
 }
@@ -118,6 +120,6 @@ function pageCatalog(): PageCatalog {
       extension,
       options,
     })),
-    battings: Object.entries(BATTINGS).map(([id, { title }]) => ({ id, title })),
+    battings: Object.keys(BATTINGS),
   }
 }

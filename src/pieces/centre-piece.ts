@@ -1,0 +1,71 @@
+import { distance, lerp, type Point, scale, subtract } from '../geometry/point.ts'
+import type { Stroke } from '../geometry/stroke.ts'
+import { transformStroke } from '../geometry/stroke.ts'
+import { type Warp, warpStroke } from '../geometry/warp.ts'
+import type { CentreFiller } from '../motif/centre-contract.ts'
+import type { ValuesOf } from '../motif/contract.ts'
+import type { Quilt } from '../quilt/quilt.ts'
+import type { Pieces } from './pieces.ts'
+
+/** A filler for the centre with its values. */
+export interface CentreFill {
+  readonly filler: CentreFiller
+  readonly values: ValuesOf<CentreFiller['params']>
+}
+
+/**
+ * Adds the centre's filler to the pieces: one stroke that starts and ends on the centre's seam, an area of its own, the
+ * innermost. Its ports lie on the shorter side, so that the way between them is short.
+ *
+ * Precondition: the centre has four corners.
+ */
+export function withCentre(
+  pieces: Pieces,
+  quilt: Quilt,
+  { fill, seed }: { fill: CentreFill; seed: number },
+): Pieces {
+  const stroke = centreStroke(quilt.rings[0]!, fill, seed)
+  const shifted = <T extends { readonly sector: number }>(list: readonly T[]): T[] =>
+    list.map((item) => ({ ...item, sector: item.sector + 1 }))
+  return {
+    ...pieces,
+    groups: [{ first: 0, count: 0, pieced: [] }, ...pieces.groups],
+    sectors: [
+      { group: 0, side: 0 },
+      ...pieces.sectors.map((sector) => ({ ...sector, group: sector.group + 1 })),
+    ],
+    pieces: [...shifted(pieces.pieces), { band: -1, sector: 0, stroke, startRing: 0, endRing: 0 }],
+    ditched: shifted(pieces.ditched),
+  }
+}
+
+function centreStroke(ring: readonly Point[], { filler, values }: CentreFill, seed: number): Stroke {
+  const upright = distance(ring[0]!, ring[1]!) <= distance(ring[1]!, ring[2]!)
+  // The ports lie on the side from the first corner to the second.
+  const corners = upright ? ring : [...ring.slice(1), ring[0]!]
+  const [a, b, c, d] = corners as readonly [Point, Point, Point, Point]
+  const width = (distance(a, b) + distance(d, c)) / 2
+  const height = (distance(a, d) + distance(b, c)) / 2
+  const { stroke } = filler.fill({ width, height, seed }, values)
+  const across = scale(subtract(b, a), 1 / width)
+  const down = scale(subtract(d, a), 1 / height)
+  const isFlat = distance(c, [b[0] + d[0] - a[0], b[1] + d[1] - a[1]]) < 1e-6
+  if (isFlat)
+    return transformStroke(stroke, { a: across[0], b: across[1], c: down[0], d: down[1], e: a[0], f: a[1] })
+  return warpStroke(stroke, quadWarp([a, b, c, d], { width, height })).stroke
+}
+
+/** The bilinear map of a rectangle onto four corners. */
+function quadWarp(
+  [a, b, c, d]: readonly [Point, Point, Point, Point],
+  size: { width: number; height: number },
+): Warp {
+  return ([u, v]) => {
+    const [s, t] = [u / size.width, v / size.height]
+    return {
+      to: lerp(lerp(a, b, s), lerp(d, c, s), t),
+      du: scale(lerp(subtract(b, a), subtract(c, d), t), 1 / size.width),
+      dv: scale(lerp(subtract(d, a), subtract(c, b), s), 1 / size.height),
+    }
+  }
+}

@@ -1,0 +1,122 @@
+import { existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { type Browser, chromium, type Page } from 'playwright-core'
+import { build } from 'vite'
+
+const places = [
+  process.env.CHROME,
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+]
+
+/** A real browser on the page as it is built from the sources now. */
+export interface BuiltPage {
+  readonly browser: Browser
+  /** Where the page lies on the disk. */
+  readonly path: string
+  readonly url: string
+  close(): Promise<void>
+}
+
+/** Builds the page into a folder of its own and starts Chromium. */
+export async function buildPage(): Promise<BuiltPage> {
+  const executablePath = places.find((place) => place && existsSync(place))
+  if (!executablePath) throw new Error('no Chromium was found; run: npm run browser')
+  const folder = mkdtempSync(join(tmpdir(), 'page-'))
+  await build({ build: { outDir: folder, emptyOutDir: true } })
+  const browser = await chromium.launch({
+    executablePath,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  })
+  const path = join(folder, 'index.html')
+  const close = async () => {
+    await browser.close()
+    rmSync(folder, { recursive: true, force: true })
+  }
+  return { browser, path, url: pathToFileURL(path).href, close }
+}
+
+/** A visit to the page, and everything that went wrong or was asked for from outside of it. */
+export interface Visit {
+  readonly page: Page
+  readonly faults: string[]
+  readonly requests: string[]
+}
+
+export async function visit({ browser, url }: Pick<BuiltPage, 'browser' | 'url'>): Promise<Visit> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true })
+  const page = await context.newPage()
+  const [faults, requests]: [string[], string[]] = [[], []]
+  page.on('pageerror', (error) => faults.push(error.message))
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text())
+  })
+  page.on('request', (request) => requests.push(request.url()))
+  await page.goto(url)
+  await settled(page)
+  return { page, faults, requests }
+}
+
+/** Waits until picture and figures are those of the plan. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('.badge.start').waitFor({ state: 'attached' })
+  await page.locator('.figures[aria-busy=false] .gauge').waitFor({ timeout: 50_000 })
+}
+
+/** Opens a sample from the menu. */
+export async function openSample(page: Page, title: string): Promise<void> {
+  await page.getByText('Samples', { exact: true }).click()
+  await page.getByRole('button', { name: title }).click()
+  await page.waitForFunction(
+    (wanted) => document.querySelector<HTMLInputElement>('.title')?.value === wanted,
+    title,
+  )
+  await replanned(page)
+}
+
+/** Waits until a change that was just made is in picture and figures. */
+export async function replanned(page: Page): Promise<void> {
+  await page.waitForTimeout(60)
+  await page.locator('main[aria-busy=false]').waitFor({ timeout: 50_000 })
+  await settled(page)
+}
+
+/** The plan file as the page keeps it. */
+export const keptText = (page: Page): Promise<string> =>
+  page.evaluate(() => JSON.parse(localStorage.getItem('ditchline.work') ?? '{}').text as string)
+
+/** What the browser saves when something is pressed, by the files' names. */
+export async function savedBy(
+  page: Page,
+  press: () => Promise<void>,
+  count: number,
+): Promise<Map<string, Buffer>> {
+  const files = new Map<string, Buffer>()
+  const all = new Promise<void>((resolve, reject) => {
+    page.on('download', async (download) => {
+      try {
+        const chunks: Buffer[] = []
+        for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer)
+        files.set(download.suggestedFilename(), Buffer.concat(chunks))
+        if (files.size === count) resolve()
+      } catch (error) {
+        reject(error as Error)
+      }
+    })
+  })
+  await press()
+  await all
+  page.removeAllListeners('download')
+  return files
+}

@@ -1,0 +1,339 @@
+import axe from 'axe-core'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { parse } from 'yaml'
+import { LIBRARY } from '../../motifs/library.ts'
+import { catalogOf } from '../../src/engine-input.ts'
+import { PlanError } from '../../src/error.ts'
+import { machineFiles } from '../../src/export/files.ts'
+import { exportDrawing } from '../../src/export/index.ts'
+import { planFromText } from '../../src/pipeline.ts'
+import { readPlan } from '../../src/plan/read-plan.ts'
+import { reportPage } from '../../src/report/report-page.ts'
+import { SAMPLES } from '../support/samples.ts'
+import {
+  type BuiltPage,
+  buildPage,
+  keptText,
+  openSample,
+  replanned,
+  savedBy,
+  settled,
+  type Visit,
+  visit,
+} from './chromium.ts'
+
+let built: BuiltPage
+let seen: Visit
+const CATALOG = catalogOf(LIBRARY)
+
+beforeAll(async () => {
+  built = await buildPage()
+  seen = await visit(built)
+}, 90_000)
+
+afterAll(async () => {
+  await built.close()
+})
+
+const figure = (page: Page, label: string) =>
+  page
+    .locator('.figures tr', { has: page.getByRole('rowheader', { name: label }) })
+    .locator('td')
+    .first()
+    .innerText()
+
+describe('a plan is changed by looking at it', () => {
+  test('a sample is opened, a width and a filler are changed, and picture, figures and plan file follow', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const before = await figure(page, 'Length of line')
+    const width = page.getByLabel('shingle, width')
+    await width.fill('2 1/4')
+    await width.press('Enter')
+    await replanned(page)
+    await page.getByRole('button', { name: 'shingle, Scallop: show its settings' }).click()
+    await page.getByRole('radio', { name: 'Wave' }).check({ force: true })
+    await replanned(page)
+    const plan = parse(await keptText(page))
+    expect(plan.bands[0]).toMatchObject({ width: '2 1/4', filler: 'wave' })
+    expect(await figure(page, 'Quilt with its binding')).toBe('45 in x 14 in')
+    expect(await figure(page, 'Length of line')).not.toBe(before)
+  })
+
+  test('the comments of the plan file stay, and what is undone is undone to the letter', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const text = await keptText(page)
+    expect(text).toBe(SAMPLES['quay-runner'])
+    await page.getByRole('button', { name: 'Add a border at the edge' }).click()
+    await replanned(page)
+    const added = await keptText(page)
+    expect(parse(added).bands).toHaveLength(2)
+    expect(added.split('\n')[0]).toBe(text.split('\n')[0])
+    await page.getByRole('button', { name: 'Undo' }).click()
+    expect(await keptText(page)).toBe(text)
+    await page.getByRole('button', { name: 'Redo' }).click()
+    expect(await keptText(page)).toBe(added)
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await replanned(page)
+  })
+
+  test('another unit leaves the quilt as it is', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    await page.getByLabel('Unit of the plan').selectOption('cm')
+    await replanned(page)
+    expect(parse(await keptText(page))).toMatchObject({
+      units: 'cm',
+      centre: { width: 101.6, height: 22.86 },
+    })
+    const [inches, cm] = [SAMPLES['quay-runner']!, await keptText(page)].map(
+      (text) => planFromText(text, CATALOG).report.line.lengthMm,
+    )
+    expect(cm).toBeCloseTo(inches!, 3)
+  })
+
+  test('a click on a corner of the quilt and a yes start the line there', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const board = (await page.getByRole('application').boundingBox())!
+    const start = (await page.locator('.badge.start > circle').boundingBox())!
+    // The mirror image of the present start about the middle of the quilt is a corner as well.
+    const x = 2 * (board.x + board.width / 2) - (start.x + start.width / 2)
+    const y = 2 * (board.y + board.height / 2) - (start.y + start.height / 2)
+    await page.mouse.click(x, y)
+    await page.getByRole('button', { name: /^Start here/ }).click()
+    await replanned(page)
+    expect(parse(await keptText(page)).route.start).toBeTruthy()
+    const moved = (await page.locator('.badge.start > circle').boundingBox())!
+    expect(Math.hypot(moved.x - start.x, moved.y - start.y)).toBeGreaterThan(50)
+  })
+})
+
+describe('the line is walked', () => {
+  test('at its end it has taken all stitches that the report counts, and at its start none', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const tape = page.getByRole('slider', { name: 'Place along the line' })
+    const stitches = () => page.locator('.so-far dd').nth(1).innerText()
+    await tape.press('Home')
+    expect(await stitches()).toBe('0')
+    await tape.press('End')
+    expect(await stitches()).toBe(await figure(page, 'Stitches'))
+    await tape.press('Home')
+    await page.keyboard.press(']')
+    await expect.poll(() => page.locator('.so-far .here').innerText()).toMatch(/area 2 of/)
+  })
+
+  test('space walks and stops', async () => {
+    const { page } = seen
+    await page.getByRole('slider', { name: 'Place along the line' }).press('Home')
+    await page.getByRole('application').focus()
+    await page.keyboard.press(' ')
+    await page.waitForTimeout(400)
+    await page.keyboard.press(' ')
+    const at = await page.getByRole('slider', { name: 'Place along the line' }).inputValue()
+    expect(Number(at)).toBeGreaterThan(100)
+    await page.waitForTimeout(200)
+    expect(await page.getByRole('slider', { name: 'Place along the line' }).inputValue()).toBe(at)
+    await page.getByRole('button', { name: 'Whole line' }).click()
+  })
+})
+
+describe('what is taken away has the bytes that the command line writes', () => {
+  const take = async (press: (page: Page) => Promise<void>, count: number) => {
+    const { page } = seen
+    if ((await keptText(page)) !== SAMPLES['quay-runner']) await openSample(page, 'Quay runner')
+    await page.getByRole('button', { name: 'Take it away' }).click()
+    const files = await savedBy(page, () => press(page), count)
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
+    return files
+  }
+  const planned = () => planFromText(SAMPLES['quay-runner']!, CATALOG)
+  const bytes = (content: string | Uint8Array) => Buffer.from(content as Uint8Array)
+
+  for (const format of ['gcode', 'dxf', 'svg', 'csv'])
+    test(`the machine path as ${format}`, async () => {
+      const files = await take(async (page) => {
+        await page.getByLabel('Format').selectOption(format)
+        await page.getByRole('button', { name: 'Make machine path' }).click()
+      }, 2)
+      for (const { name, content } of await machineFiles(format, planned().drawing))
+        expect(files.get(name)?.equals(bytes(content)), name).toBe(true)
+    })
+
+  test('the machine path with options, a length among them', async () => {
+    const files = await take(async (page) => {
+      await page.getByLabel('Format').selectOption('gcode')
+      await page.locator('.take', { hasText: 'Machine path' }).getByText('Options').click()
+      await page.locator('#Machine-path-units').selectOption('mm')
+      await page.getByRole('button', { name: 'Make machine path' }).click()
+    }, 2)
+    for (const { name, content } of await machineFiles('gcode', planned().drawing, { units: 'mm' }))
+      expect(files.get(name)?.equals(bytes(content)), name).toBe(true)
+  })
+
+  test('the tracing sheets', async () => {
+    const files = await take((page) => page.getByRole('button', { name: 'Make tracing sheets' }).click(), 1)
+    const sheets = await exportDrawing('sheets', planned().drawing)
+    expect(files.get('quay-runner-sheets.pdf')?.equals(bytes(sheets))).toBe(true)
+  })
+
+  test('the order of work', async () => {
+    const files = await take((page) => page.getByRole('button', { name: 'Order as PDF' }).click(), 1)
+    const order = await exportDrawing('order-pdf', planned().drawing)
+    expect(files.get('quay-runner-order.pdf')?.equals(bytes(order))).toBe(true)
+  })
+
+  test('the picture, the line, the report and its page', async () => {
+    const { drawing, report } = planned()
+    const pictureSvg = (await exportDrawing('picture', drawing)) as string
+    const wanted: [string, string, string][] = [
+      ['SVG', 'picture.svg', pictureSvg],
+      ['Line JSON', 'line.json', (await exportDrawing('line-json', drawing)) as string],
+      ['Report JSON', 'report.json', `${JSON.stringify(report, null, 2)}\n`],
+      ['Page to print', 'report.html', reportPage(drawing, { report, pictureSvg })],
+    ]
+    for (const [button, name, content] of wanted) {
+      const press = (page: Page) => page.getByRole('button', { name: button, exact: true }).click()
+      expect((await take(press, 1)).get(name)?.toString(), name).toBe(content)
+    }
+  })
+})
+
+describe('work is not lost', () => {
+  test('a reload goes on with the work in progress', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    await page.getByLabel('Centre, width').fill('38 3/4')
+    await page.getByLabel('Centre, width').press('Enter')
+    await replanned(page)
+    const text = await keptText(page)
+    await page.reload()
+    await settled(page)
+    expect(await page.getByLabel('Centre, width').inputValue()).toBe('38 3/4')
+    expect(await keptText(page)).toBe(text)
+  })
+
+  test('a broken plan file shows every problem at its line, and is kept and saved as it is', async () => {
+    const { page } = seen
+    const broken = [
+      '# a plan with four mistakes',
+      'titel: Wreck',
+      'centre: { width: -2, height: 9 }',
+      'bands:',
+      '  - { name: a, width: 2, filler: scalop }',
+      '  - { name: b, widht: 3 }',
+      '',
+    ].join('\n')
+    await page.setInputFiles('#open-file', {
+      name: 'wreck.yaml',
+      mimeType: 'application/yaml',
+      buffer: Buffer.from(broken),
+    })
+    await page.locator('.problems li').first().waitFor()
+    const problems = problemsOf(broken)
+    expect(problems.length).toBeGreaterThanOrEqual(4)
+    const shown = await page.locator('.problems li').allInnerTexts()
+    expect(shown).toHaveLength(problems.length)
+    problems.forEach(({ message, position }, i) => {
+      expect(shown[i]).toContain(message)
+      expect(shown[i]).toContain(`line ${position!.line}`)
+    })
+    expect(await keptText(page)).toBe(broken)
+    // The row of the narrow centre says so at its own field.
+    await expect.poll(() => page.locator('#centre-width-say').innerText()).toContain('-2')
+    // A problem leads to its line in the text.
+    await page.locator('.problems li button', { hasText: 'scalop' }).click()
+    const selected = await page
+      .getByLabel('Text of the plan file')
+      .evaluate((area: HTMLTextAreaElement) => area.value.slice(area.selectionStart, area.selectionEnd))
+    expect(selected).toContain('scalop')
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
+    await page.getByRole('button', { name: 'Take it away' }).click()
+    const saved = await savedBy(page, () => page.getByRole('button', { name: 'Save wreck.yaml' }).click(), 1)
+    expect(saved.get('wreck.yaml')?.toString()).toBe(broken)
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await replanned(page)
+    expect(await page.locator('.problems').count()).toBe(0)
+  })
+})
+
+function problemsOf(text: string) {
+  try {
+    readPlan(text, CATALOG)
+  } catch (error) {
+    if (error instanceof PlanError) return error.problems
+  }
+  return []
+}
+
+/** The violations of the rules of WCAG 2.2 A and AA and of good practice. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+    // biome-ignore lint/suspicious/noExplicitAny: the tool brings no types into the page
+    const found = await (globalThis as any).axe.run(document, { runOnly: tags })
+    return found.violations.map(
+      (v: { id: string; nodes: { html: string }[] }) => `${v.id}: ${v.nodes.map((n) => n.html).join(' | ')}`,
+    )
+  })
+}
+
+describe('everyone can use it', () => {
+  for (const theme of ['light', 'dark'])
+    test(`axe finds no violation in the ${theme} page, its cards and its sheets`, async () => {
+      const { page } = seen
+      await openSample(page, 'Quay runner')
+      await page.getByLabel('Light or dark').selectOption(theme)
+      expect(await violations(page)).toEqual([])
+      for (const card of ['Centre: show', 'shingle, Scallop: show', 'Binding, machine']) {
+        await page.getByRole('button', { name: card }).click()
+        await page.waitForTimeout(150)
+        expect(await violations(page), card).toEqual([])
+      }
+      for (const sheet of ['Text', 'Take it away']) {
+        await page.getByRole('button', { name: sheet, exact: true }).click()
+        expect(await violations(page), sheet).toEqual([])
+        await page.keyboard.press('Escape')
+      }
+      await page.keyboard.press('Escape')
+    })
+
+  test('axe does find what is wrong', async () => {
+    const { page } = seen
+    await page.evaluate(() => document.body.insertAdjacentHTML('beforeend', '<img id="wrong" src="data:,">'))
+    expect((await violations(page)).join()).toContain('image-alt')
+    await page.evaluate(() => document.getElementById('wrong')!.remove())
+  })
+
+  test('a width is found, changed and undone by keyboard alone', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur())
+    let label = ''
+    for (let i = 0; i < 40 && label !== 'shingle, width'; i++) {
+      await page.keyboard.press('Tab')
+      label = await page.evaluate(
+        () => (document.activeElement as HTMLInputElement | null)?.labels?.[0]?.textContent ?? '',
+      )
+    }
+    expect(label).toBe('shingle, width')
+    await page.keyboard.press('ArrowUp')
+    await replanned(page)
+    expect(parse(await keptText(page)).bands[0].width).toBe(2.625)
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Control+z')
+    await replanned(page)
+    expect(await keptText(page)).toBe(SAMPLES['quay-runner'])
+  })
+})
+
+test('nothing has gone wrong, and no request has left the page', () => {
+  expect(seen.faults.filter((text) => !text.includes('data:,'))).toEqual([])
+  const elsewhere = seen.requests.filter((url) => url !== built.url && !/^(blob|data):/.test(url))
+  expect(elsewhere).toEqual([])
+})
