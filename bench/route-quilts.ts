@@ -1,6 +1,6 @@
 // Routing whole quilts: time, and beside it two ways a user might otherwise go, on the same pieces. Run: npx tsx bench/route-quilts.ts
 import { readFileSync } from 'node:fs'
-import { MOTIFS } from '../motifs/index.ts'
+import { LIBRARY } from '../motifs/library.ts'
 import { catalogOf } from '../src/engine-input.ts'
 import { type LineTask, type PlannedLine, planLine } from '../src/pieces/plan-line.ts'
 import { fillQuilt, lineTaskOf } from '../src/pipeline.ts'
@@ -58,7 +58,7 @@ function lineRow(quilt: string, way: string, run: { value: PlannedLine; ms: numb
 row('quilt', 'way', 'starts', 'overlap, mm', 'travel, mm', 'both, %', 'moves', 'processor ms')
 row('---', '---', '---', '---', '---', '---', '---', '---')
 for (const [name, text] of Object.entries(QUILTS)) {
-  const catalog = catalogOf(MOTIFS)
+  const catalog = catalogOf(LIBRARY)
   const task = lineTaskOf(fillQuilt(readPlan(text, catalog).plan, catalog))
   const byArea = timed(() => planLine(task))
   lineRow(name, 'area by area', byArea, task)
