@@ -2,6 +2,7 @@ import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
 import { withCentre } from './pieces/centre-piece.ts'
+import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
@@ -104,7 +105,12 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     fits: pieces.fits,
     route: line.route,
     lowerBoundMm: shortestOf(line),
-    extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt, units: plan.units }),
+    extras: listExtras(line.lines, {
+      overlaps: figures.overlaps,
+      quilt,
+      units: plan.units,
+      isOdd: oddPlaces(line.graph, line.areas),
+    }),
     areas: line.areas.length,
     ...(line.frame && { frame: line.frame }),
     figures,

@@ -14,8 +14,9 @@ const CHORD = 0.5
  */
 export type AreaOrder = readonly (readonly number[] | Area)[]
 
-/** With more sectors than this, work begins at corners only: where exactly then hardly matters. */
-const MANY = 150
+/** With more sectors than this, work begins at corners only, then at one of them: where exactly then hardly matters. */
+const MANY = 48
+const VERY_MANY = 200
 
 /** Which bands come first: whichever is cheaper, the inner ones, or the outer ones. */
 export type Direction = 'any' | 'middle-out' | 'outside-in'
@@ -42,7 +43,8 @@ export function areaOrders(
     rings.map((_, group) => group),
     direction,
   )
-  const tried = pieces.sectors.length > MANY ? begins.filter((_, i) => i % 2 === 0) : begins
+  const step = pieces.sectors.length > VERY_MANY ? begins.length : pieces.sectors.length > MANY ? 2 : 1
+  const tried = begins.filter((_, i) => i % step === 0)
   return ways.flatMap((groups) =>
     tried.map((begin) => groups.flatMap((g) => joined(rotate(rings[g]!, begin[g]!)).map(areaOf))),
   )

@@ -109,7 +109,7 @@ function refuseTooDeep(
   const band = pieces.pieces[deepest]?.band
   throw new PlanError({
     code: 'route/throat',
-    at: band === undefined ? 'machine.throat' : `bands[${band}]`,
+    at: band === undefined ? 'machine.throat' : band < 0 ? 'centre' : `bands[${band}]`,
     message: `a piece of its line is ${Math.ceil(depthOf(deepest))} mm deep; the throat takes ${Math.floor(frame.throat)} mm`,
     hint: 'choose a filler with shorter repeats, or a deeper throat',
   })

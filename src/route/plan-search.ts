@@ -60,7 +60,7 @@ interface Estimate {
 }
 
 /** So many of the plans that look cheapest are solved for good. */
-const FINALISTS = 6
+const FINALISTS = 4
 /** A closed route tries at most so many places to begin. */
 const BASES = 8
 

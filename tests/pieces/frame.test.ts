@@ -37,7 +37,7 @@ describe('the nine-band sample on a frame with a throat of 18 in', () => {
       if (i > 0) expect(pass.top).toBeLessThanOrEqual(passes[i - 1]!.bottom - plan.machine.overlap! + 1e-6)
   })
 
-  it('stitches every required piece, in one pass, and at most 2 % of them again', () => {
+  it('stitches every required piece, in one pass, and at most 4 % of them again', () => {
     const passOf = new Map<number, number>()
     for (const { edge, area } of route.walks.flatMap(({ steps }) => steps))
       if (!passOf.has(edge)) passOf.set(edge, area)
@@ -45,7 +45,7 @@ describe('the nine-band sample on a frame with a throat of 18 in', () => {
       if (required) expect(frame!.passes[passOf.get(edge)!]!.area.required).toContain(edge)
     })
     const length = net.fills.reduce((sum, fill) => sum + fill.length, 0)
-    expect(route.overlapMm).toBeLessThan(0.02 * length)
+    expect(route.overlapMm).toBeLessThan(0.04 * length)
   })
 
   it('has as few starts as the passes allow', () => {
