@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
-import { LIBRARY, MOTIFS } from '../../motifs/index.ts'
+import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import {
   addBand,
