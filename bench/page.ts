@@ -6,7 +6,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import { chromium, type Page } from 'playwright-core'
 
-const EDITS = 15
+const EDITS = 7
 const places = [
   process.env.CHROME,
   '/usr/bin/chromium',

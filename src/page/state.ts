@@ -227,12 +227,13 @@ export function askSwatches(width: number): void {
 
 /** Starts the planning; from now on every change of the text is planned and kept. */
 export function begins(): void {
-  drafter.ask({ ask: 'catalog' })
+  // The worker that draws the first picture answers this too: another one would only take its time from it.
+  sketcher.ask({ ask: 'catalog' })
   effect(() => {
     const now = text.value
     editedAt = performance.now()
     isSketching.value = true
-    sketcher.dropAfter(250)
+    if (catalog.peek()) sketcher.dropAfter(250)
     sketchId = sketcher.ask({ ask: 'sketch', text: now })
   })
   effect(() => {

@@ -329,7 +329,10 @@ function ViewButtons() {
                 type="checkbox"
                 checked={layers.value[key]}
                 onChange={(event) => {
-                  layers.value = { ...layers.value, [key]: event.currentTarget.checked }
+                  const isOn = event.currentTarget.checked
+                  // The photo lies under the line, where the fabrics would cover it.
+                  const instead = key === 'photo' ? { fabrics: !isOn } : {}
+                  layers.value = { ...layers.value, ...instead, [key]: isOn }
                 }}
               />
               {words}

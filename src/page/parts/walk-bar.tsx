@@ -6,7 +6,7 @@ import { figured, isPlaying, laid, shownScene, walked } from '../state.ts'
 import { clockText, partWords } from '../words.ts'
 import type { Scene } from '../worker/messages.ts'
 import { fillerTitle } from './band-strip.tsx'
-import { type Chapter, chaptersOf } from './marks.tsx'
+import { chaptersOf } from './marks.tsx'
 
 /** How many times faster than the machine. */
 const SPEEDS = [1, 10, 50, 200, 800]
@@ -117,15 +117,23 @@ function Tape({ scene }: { scene: Scene }) {
   return (
     <div class="tape">
       <svg aria-hidden="true">
-        {chapters.map((entry, i) => (
-          <ChapterBlock
-            key={`${entry.area} ${entry.begin}`}
-            chapter={entry}
-            share={share}
-            isOdd={i % 2 === 1}
-            isNamed={i % named === 0}
+        {chapters.map(({ begin, end }, i) => (
+          <rect
+            key={begin}
+            class={i % 2 === 1 ? 'chapter is-odd' : 'chapter'}
+            x={share(begin)}
+            y="0"
+            height="20"
+            width={share(end - begin)}
           />
         ))}
+        {chapters
+          .filter((_, i) => i % named === 0)
+          .map(({ area, begin, end }) => (
+            <text key={begin} class="chapter-name" x={share((begin + end) / 2)} y="15" text-anchor="middle">
+              {area + 1}
+            </text>
+          ))}
         {small.map((n) => (
           <line
             key={n}
@@ -162,32 +170,6 @@ function Tape({ scene }: { scene: Scene }) {
         }}
       />
     </div>
-  )
-}
-
-interface ChapterBlockProps {
-  readonly chapter: Chapter
-  readonly share: (distance: number) => string
-  readonly isOdd: boolean
-  readonly isNamed: boolean
-}
-
-function ChapterBlock({ chapter: { area, begin, end }, share, isOdd, isNamed }: ChapterBlockProps) {
-  return (
-    <>
-      <rect
-        class={isOdd ? 'chapter is-odd' : 'chapter'}
-        x={share(begin)}
-        y="0"
-        height="20"
-        width={share(end - begin)}
-      />
-      {isNamed && (
-        <text class="chapter-name" x={share((begin + end) / 2)} y="15" text-anchor="middle">
-          {area + 1}
-        </text>
-      )}
-    </>
   )
 }
 
