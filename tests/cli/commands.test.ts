@@ -102,22 +102,25 @@ describe('help', () => {
       Plans one continuous quilting line for a quilt with borders.
 
       Options:
-        -V, --version            say which version this is
-        -h, --help               say how to use it
+        -V, --version             say which version this is
+        -h, --help                say how to use it
 
       Commands:
-        plan [options] <file>    the main job: plan the line, write picture, report
-                                 and line, and sum it up
-        sheets [options] <file>  tracing sheets: the line at full size, as PDF
-        order [options] <file>   the order of work, one area a figure
-        path [options] <file>    machine path for a computerised frame
-        motifs [options] [name]  the fillers, their widths and values
-        thread [options] <file>  which thread blends with the fabrics, and which shows
-        schema [format]          print the JSON Schema of a file format
-        new [options] <file>     write a commented plan file to start from
-        page [options]           the page: plan by looking, in the browser, on this
-                                 machine only
-        help [command]           say how to use a command
+        plan [options] <file>     the main job: plan the line, write picture, report
+                                  and line, and sum it up
+        sheets [options] <file>   tracing sheets: the line at full size, as PDF
+        order [options] <file>    the order of work, one area a figure
+        path [options] <file>     machine path for a computerised frame
+        compare [options] <file>  ways to work the quilt side by side, and which to
+                                  take
+        motifs [options] [name]   the fillers, their widths and values
+        thread [options] <file>   which thread blends with the fabrics, and which
+                                  shows
+        schema [format]           print the JSON Schema of a file format
+        new [options] <file>      write a commented plan file to start from
+        page [options]            the page: plan by looking, in the browser, on this
+                                  machine only
+        help [command]            say how to use a command
       "
     `)
   })
