@@ -1,11 +1,12 @@
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
-import type { Problem } from './error.ts'
+import { PlanError, type Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { notPlanned } from './plan/not-planned.ts'
 import type { Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
@@ -50,7 +51,9 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings } = readPlan(text, catalog)
+  const { plan, warnings, locate } = readPlan(text, catalog)
+  const refused = notPlanned(plan)
+  if (refused.length > 0) throw new PlanError(refused.map(locate))
   return planQuilt(plan, { catalog, warnings })
 }
 

@@ -91,6 +91,13 @@ program
   .action(async (file, options) => finish((await import('./thread-command.ts')).threadCommand(file, options)))
 
 program
+  .command('cut')
+  .description('what to cut for borders, binding, backing and batting')
+  .argument('<file>', 'plan file (YAML or JSON)')
+  .option('--json', 'print as JSON')
+  .action(async (file, options) => finish((await import('./cut-command.ts')).cutCommand(file, options)))
+
+program
   .command('schema')
   .description('print the JSON Schema of a file format')
   .addArgument(new Argument('[format]', 'which').choices(['plan', 'report', 'line']).default('plan'))
