@@ -33,16 +33,21 @@ export default defineMotif({
 
 /** A lead from the seam v = 0, the pearls on their thread, and a lead to the seam that the strip ends on. */
 function stringOf({ length, width, from, to, repeats }: Strip): Stroke {
-  const lead = (LEAD * length) / repeats
-  const radius = (length - 2 * lead) / (2 * repeats)
+  // A pearl is never wider than its strip, however long the repeat has to be.
+  const radius = Math.min(width / 2, length * (1 / (2 * repeats) - LEAD / repeats ** 2))
+  const lead = length / 2 - repeats * radius
   const line = new StrokeBuilder([0, 0])
-  const turn = 2 * Math.atan2(lead, width / 2)
-  line.arcAlong([Math.sin(turn), Math.cos(turn)], [lead, width / 2])
+  // A longer lead than a quarter circle would bulge out of the strip: the rest of it is straight.
+  const bow = Math.min(lead, width / 2)
+  const turn = 2 * Math.atan2(bow, width / 2)
+  line.arcAlong([Math.sin(turn), Math.cos(turn)], [bow, width / 2])
+  if (bow < lead) line.lineTo([lead, width / 2])
   for (let i = 0; i < repeats; i++) {
     const left: Point = [lead + 2 * radius * i, width / 2]
     addPearl(line, left, radius)
     addThread(line, left, { radius, halves: i === repeats - 1 && to === from ? 3 : 2 })
   }
+  if (bow < lead) line.lineTo([length - bow, width / 2])
   const foot: Point = [length, to === from ? 0 : width]
   return line.arcAlong([0, to === from ? -1 : 1], foot).build()
 }

@@ -7,6 +7,7 @@ import type { BandFiller } from './pieces/band-filler.ts'
 import type { CentreFill } from './pieces/centre-piece.ts'
 import { asPatchFiller } from './pieces/patch-fillers/cornerstone.ts'
 import { PATCH_FILLERS } from './pieces/patch-fillers/index.ts'
+import type { Reach } from './pieces/pieces.ts'
 import type { WantedPlace } from './pieces/place-vertex.ts'
 import type { Wishes } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
@@ -130,10 +131,26 @@ export function centreFillOf({ centre }: Plan, { centres }: Catalog): CentreFill
   return { filler, values: { ...usual, ...centre.filler.values } }
 }
 
+/**
+ * What is stitched without moving the quilt, mm. On a frame the carriage goes as far as it likes along a strip; stretches
+ * down the quilt are at most half the throat long, so that strips need not overlap much.
+ */
+export const reachOf = ({ machine }: Plan): Reach =>
+  machine.throat === undefined ? machine.reach : [machine.throat, machine.throat / 2]
+
 /** What the plan asks of the line's way. */
 export function wishesOf(plan: Plan): Wishes {
-  const { start, end, order, work } = plan.route
-  return { start: wantedPlace(start, plan), end: wantedPlace(end, plan), order, work }
+  const { start, end, order, work, ditch } = plan.route
+  const { throat, overlap } = plan.machine
+  const frame = throat !== undefined && overlap !== undefined ? { throat, overlap } : undefined
+  return {
+    start: wantedPlace(start, plan),
+    end: wantedPlace(end, plan),
+    order,
+    work,
+    ditch,
+    ...(frame && { frame }),
+  }
 }
 
 const wantedPlace = (place: Place, { bands }: Plan): WantedPlace =>

@@ -1,4 +1,4 @@
-import { centreFillOf, fillersOf, layOutPlan, wishesOf } from './engine-input.ts'
+import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
 import { withCentre } from './pieces/centre-piece.ts'
@@ -67,7 +67,7 @@ export function planQuilt(
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const { quilt, findings } = layOutPlan(plan)
   const fillers = fillersOf(plan, catalog)
-  const bands = cutPieces(quilt, fillers, { reach: plan.machine.reach, seed: plan.seed })
+  const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
   const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
   return { plan, quilt, pieces, findings }
@@ -85,6 +85,7 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
     units: plan.units,
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
+    ...(line.frame && { passes: line.frame.passes.map((_, pass) => [pass]) }),
     fillers: plan.bands.map((band) =>
       band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
@@ -96,7 +97,7 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
 export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
   const { plan, quilt, pieces, line, drawing } = threaded
   const figures = measureLines(line.lines, plan.machine.reach)
-  const reckoning = reckonLines(line.lines, plan, movesOf(plan, figures.repositions.length))
+  const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
   const report = buildReport({
     plan,
     quilt,
@@ -105,6 +106,7 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     lowerBoundMm: shortestOf(line),
     extras: listExtras(line.lines, { overlaps: figures.overlaps, quilt, units: plan.units }),
     areas: line.areas.length,
+    ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
@@ -150,23 +152,23 @@ function withFigures(
   }
 }
 
-/** On a frame every move of the quilt is an advance of its rollers. */
-const movesOf = ({ machine }: Plan, moves: number) =>
-  machine.kind === 'frame' ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
+/** On a frame the quilt is rolled on from pass to pass, and not moved otherwise. */
+const movesOf = ({ frame }: PlannedLine, moves: number) =>
+  frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }
 
 /** What the line is planned over, and what the plan asks of its way. */
 export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
   quilt,
   pieces,
-  reach: plan.machine.reach,
+  reach: reachOf(plan),
   wishes: wishesOf(plan),
   thread: plan.thread.colour,
   seed: plan.seed,
 })
 
 /** No line over the same pieces with as few starts as there must be is shorter, mm. */
-function shortestOf({ net, graph }: PlannedLine): number {
-  const required = net.fills.reduce((sum, fill) => sum + fill.length, 0)
+function shortestOf({ graph }: PlannedLine): number {
+  const required = graph.edges.reduce((sum, edge) => sum + (edge.required ? edge.length : 0), 0)
   return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
 }
 

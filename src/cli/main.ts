@@ -68,6 +68,15 @@ addExportFlags(
 )
 
 program
+  .command('compare')
+  .description('ways to work the quilt side by side, and which to take')
+  .argument('<file>', 'plan file (YAML or JSON)')
+  .option('--json', 'print as JSON')
+  .action(async (file, options) =>
+    finish((await import('./compare-command.ts')).compareCommand(file, options)),
+  )
+
+program
   .command('motifs')
   .description('the fillers, their widths and values')
   .argument('[name]', 'tell about one')

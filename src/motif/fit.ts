@@ -5,6 +5,8 @@ import type { Edge } from './contract.ts'
 export interface Rhythm {
   readonly ends: 'alternate' | 'free'
   readonly repeat: number
+  /** The lean of the mitre is spread over the whole half side: touches keep their shares of it on both seams. */
+  readonly fans?: boolean
 }
 
 /**
@@ -64,8 +66,8 @@ export function fitHalfSide(side: HalfSide): HalfFit {
     for (let seam = (station + side.phase) % 2; seam < halves.length; seam += 2) {
       const half = halves[seam]!
       const target = half * (side.wanted?.[station] ?? 1 - station / stretches)
-      const inside = choices(grids[seam - 1], { touch: touch[seam - 1], station, stretches, target })
-      const outside = choices(grids[seam], { touch: touch[seam], station, stretches, target })
+      const inside = choices(grids[seam - 1], { touch: touch[seam - 1], station, stretches, target, half })
+      const outside = choices(grids[seam], { touch: touch[seam], station, stretches, target, half })
       const best = closestPair(inside, outside, target)
       if (inside && best.inside) touch[seam - 1]![station] = best.inside.index
       if (outside && best.outside) touch[seam]![station] = best.outside.index
@@ -96,12 +98,13 @@ interface Grid {
   readonly count: number
   readonly step: number
   readonly isFree: boolean
+  readonly fans: boolean
 }
 
 function gridFor(band: Rhythm, length: number, stretches: number): Grid {
   invariant(band.repeat > 0 && length > 0, 'a repeat and a length are positive')
   const count = nearestOfParity((2 * length) / band.repeat, stretches)
-  return { count, step: length / count, isFree: band.ends === 'free' }
+  return { count, step: length / count, isFree: band.ends === 'free', fans: band.fans ?? false }
 }
 
 /** The whole number nearest to `value` that is odd or even as `least` is, and not less than it. */
@@ -122,10 +125,15 @@ interface Reach {
   readonly station: number
   readonly stretches: number
   readonly target: number
+  /** Half length of the seam, mm. */
+  readonly half: number
 }
 
 /** The touches that a band could use at a station: undefined if there is no such band, empty if it may touch anywhere. */
-function choices(grid: Grid | undefined, { touch, station, stretches, target }: Reach): Choice[] | undefined {
+function choices(
+  grid: Grid | undefined,
+  { touch, station, stretches, target, half }: Reach,
+): Choice[] | undefined {
   if (!grid || !touch) return undefined
   if (grid.isFree) return []
   const passed = touch[station + 1]!
@@ -133,14 +141,15 @@ function choices(grid: Grid | undefined, { touch, station, stretches, target }: 
   const most = grid.count - station
   const found: Choice[] = []
   const parity = (stretches - station) % 2
-  const middle = Math.round(target / grid.step)
+  const step = grid.fans ? half / grid.count : grid.step
+  const middle = Math.round(target / step)
   for (let index = Math.max(least, middle - 5); index <= Math.min(most, middle + 5); index++) {
-    if (index % 2 === parity) found.push({ index, at: index * grid.step })
+    if (index % 2 === parity) found.push({ index, at: index * step })
   }
   if (found.length > 0) return found
   const forced = middle < least ? least : most
   const index = forced % 2 === parity ? forced : Math.max(least, forced - 1)
-  return [{ index, at: index * grid.step }]
+  return [{ index, at: index * step }]
 }
 
 interface Pair {
@@ -166,3 +175,36 @@ function closestPair(inside: Choice[] | undefined, outside: Choice[] | undefined
 
 const orNone = (list: Choice[] | undefined): (Choice | undefined)[] =>
   list && list.length > 0 ? list : [undefined]
+
+/**
+ * How far the fillers are stretched at worst: the greatest ratio, in either direction, of a repeat's length to its nominal
+ * one.
+ */
+export function worstStretch(
+  { halves, bands, stretches, phase }: HalfSide,
+  { at, halfRepeats }: HalfFit,
+): number {
+  let worst = 1
+  bands.forEach((band, k) => {
+    const [inner, outer] = [halves[k]!, halves[k + 1]!]
+    const mean = (inner + outer) / 2
+    const place = (station: number) => {
+      if (station === 0) return mean
+      const isInner = edgeAt(k, station, phase) === 'inner'
+      const share = at[isInner ? k : k + 1]![station]!
+      return share * (band.fans ? mean : isInner ? inner : outer)
+    }
+    for (let station = 0; station < stretches; station++) {
+      const length = place(station) - place(station + 1)
+      if (!(length > 0)) {
+        worst = Number.POSITIVE_INFINITY
+        continue
+      }
+      const whole = length / ((halfRepeats[k]![station]! / 2) * band.repeat)
+      // What ends freely has no touches to keep: half of its stretching is taken up by its leads.
+      const ratio = band.ends === 'free' ? Math.sqrt(whole) : whole
+      worst = Math.max(worst, ratio, 1 / ratio)
+    }
+  })
+  return worst
+}

@@ -1,8 +1,12 @@
 import { lerp, type Point } from '../geometry/point.ts'
-import { type Box, boundsOf } from '../geometry/stroke.ts'
+import { type Box, boundsOf, flattenStroke } from '../geometry/stroke.ts'
 import type { Area } from '../route/index.ts'
+import { fitsWithin, NO_BOX, unionOf } from './box.ts'
 import type { Net } from './net.ts'
-import type { Pieces } from './pieces.ts'
+import type { Pieces, Reach } from './pieces.ts'
+
+/** How far a chord may leave the curve where only boxes are wanted, mm. */
+const CHORD = 0.5
 
 /**
  * Areas in the order of work, each a list of the route's required edges: pieces, and seams stitched in the ditch. Where
@@ -18,25 +22,67 @@ export type Direction = 'any' | 'middle-out' | 'outside-in'
 
 /**
  * Orders of work worth trying: group after group from the middle outward or from the outside in, each once round the
- * quilt, beginning at a corner or at the middle of a side.
+ * quilt, beginning at a corner or at the middle of a side. An area is a sector, or several within reach of each other.
+ *
+ * @param reach  mm; if left out, every sector is an area
  */
-export function areaOrders(pieces: Pieces, net: Net, direction: Direction = 'any'): AreaOrder[] {
-  const bySector = withTravel(edgesBySector(pieces, net), net)
-  const rings = sectorsByGroup(pieces)
+export function areaOrders(
+  pieces: Pieces,
+  net: Net,
+  { direction = 'any', reach }: { direction?: Direction; reach?: Reach } = {},
+): AreaOrder[] {
+  const bySector = edgesBySector(pieces, net)
+  const rings = sectorsByGroup(pieces).map((ring) => ring.filter((sector) => bySector[sector]!.length > 0))
   const begins = beginnings(pieces, rings)
+  const areaOf = areaMaker(bySector, net)
+  const boxes = reach ? sectorBoxes(pieces, net) : []
+  const joined = (ring: readonly number[]) =>
+    reach ? joinWithin(ring, boxes, reach) : ring.map((sector) => [sector])
   const ways = waysThrough(
     rings.map((_, group) => group),
     direction,
   )
   const tried = pieces.sectors.length > MANY ? begins.filter((_, i) => i % 2 === 0) : begins
   return ways.flatMap((groups) =>
-    tried.map((begin) =>
-      groups
-        .flatMap((g) => rotate(rings[g]!, begin[g]!))
-        .map((sector) => bySector[sector]!)
-        .filter((area) => ('required' in area ? area.required : area).length > 0),
-    ),
+    tried.map((begin) => groups.flatMap((g) => joined(rotate(rings[g]!, begin[g]!)).map(areaOf))),
   )
+}
+
+/** Makes areas of sectors; the same sectors give the same area. */
+function areaMaker(bySector: readonly (readonly number[])[], net: Net) {
+  const made = new Map<string, readonly number[] | Area>()
+  const withTravel = travelAdder(net)
+  return (sectors: readonly number[]) => {
+    const key = sectors.join()
+    const area = made.get(key) ?? withTravel(sectors.flatMap((sector) => bySector[sector]!))
+    made.set(key, area)
+    return area
+  }
+}
+
+/** Neighbouring sectors joined, also round a corner, while all that is stitched in them lies within reach. */
+function joinWithin(sectors: readonly number[], boxes: readonly Box[], reach: Reach): number[][] {
+  const areas: { sectors: number[]; box: Box }[] = []
+  for (const sector of sectors) {
+    const last = areas.at(-1)
+    const box = last ? unionOf(last.box, boxes[sector]!) : boxes[sector]!
+    if (last && fitsWithin(box, reach)) {
+      last.sectors.push(sector)
+      last.box = box
+    } else areas.push({ sectors: [sector], box })
+  }
+  return areas.map((area) => area.sectors)
+}
+
+/** The box of all that is stitched in each sector. */
+function sectorBoxes(pieces: Pieces, net: Net): Box[] {
+  const boxes = pieces.sectors.map(() => NO_BOX)
+  for (const { sector, stroke } of pieces.pieces)
+    boxes[sector] = unionOf(boxes[sector]!, boundsOf(flattenStroke(stroke, CHORD)))
+  for (const { ditch, u, v } of net.seams)
+    if (ditch !== undefined)
+      boxes[ditch] = unionOf(boxes[ditch]!, boundsOf([net.positions[u]!, net.positions[v]!]))
+  return boxes
 }
 
 /** Numbers from the inside out in the orders that a direction allows. */
@@ -65,16 +111,15 @@ const BEYOND = 60
  * Adds to each area the seams that can be travelled: those round and across the bands, and of the many between patches
  * the ones near the area. Without patches all seams can be travelled.
  */
-function withTravel(bySector: readonly (readonly number[])[], net: Net): (readonly number[] | Area)[] {
+function travelAdder(net: Net): (required: readonly number[]) => readonly number[] | Area {
   const { always, inner } = seamsForTravel(net)
-  if (inner.length === 0) return [...bySector]
-  return bySector.map((required) => {
-    const box = boxOf(required, net)
+  return (required) => {
+    const box = inner.length > 0 ? boxOf(required, net) : undefined
     if (!box) return required
     const own = new Set(required)
     const near = inner.filter(({ middle }) => isNear(middle, box)).map(({ edge }) => edge)
     return { required, travel: [...always, ...near].filter((edge) => !own.has(edge)) }
-  })
+  }
 }
 
 /** The seams round and across the bands, and those between patches with their middles. */

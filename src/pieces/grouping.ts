@@ -94,22 +94,28 @@ const lapsOf = (bands: readonly BandExtent[]): number =>
 /** How much a further stretch weighs against a nicer fit of the repeats: one more must gain this share of stretching. */
 const STRETCH_WEIGHT = 0.04
 
+/** How many times the shift of its seams' middles a stretch is long at least. */
+const SHIFTS = 4
+
+/** The least length of a stretch of a band, mm: half a repeat, and long against the shift. */
+export const shortestStretch = ({ rhythm, shift }: { rhythm: Rhythm; shift: number }): number =>
+  Math.max(rhythm.ends === 'alternate' ? rhythm.repeat / 2 : rhythm.repeat, SHIFTS * shift)
+
 /**
  * Into how many stretches half a side is cut: each fits the reach and holds half a repeat of every band. One or two more
  * are taken where whole repeats then fit clearly better.
  *
  * @param half  length of half the outermost seam, mm
- * @param bands  each band's rhythm and the mean length of half its side, mm
+ * @param bands  each band's rhythm, the mean length of half its side, and how far the middles of its two seams are apart
+ * along it, mm: a stretch is long against that, or its two ends would cross
  */
 export function stretchesFor(
   half: number,
   reachAlong: number,
-  bands: readonly { rhythm: Rhythm; length: number }[],
+  bands: readonly { rhythm: Rhythm; length: number; shift: number }[],
 ): number {
   const wanted = Math.max(1, Math.ceil(half / reachAlong - 1e-9))
-  const roomiest = bands.map(
-    ({ rhythm, length }) => length / (rhythm.ends === 'alternate' ? rhythm.repeat / 2 : rhythm.repeat),
-  )
+  const roomiest = bands.map((band) => band.length / shortestStretch(band))
   const most = Math.max(1, Math.floor(Math.min(...roomiest)))
   const candidates = [0, 1, 2].map((more) => Math.min(most, wanted + more))
   const cost = (stretches: number) => misfit(bands, stretches) + STRETCH_WEIGHT * (stretches - wanted)

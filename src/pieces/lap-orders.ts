@@ -1,11 +1,11 @@
-import type { Quilt } from '../quilt/quilt.ts'
 import { type AreaOrder, type Direction, waysThrough } from './areas.ts'
-import type { Net } from './net.ts'
+import type { Net, SeamEdge } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
 /** Orders of work that finish each band, once round the quilt, before they go on to a neighbour. */
 export function lapOrders(
-  { pieces, net, quilt }: { pieces: Pieces; net: Pick<Net, 'fills' | 'seams'>; quilt: Quilt },
+  pieces: Pieces,
+  net: Pick<Net, 'fills' | 'seams'>,
   direction: Direction,
 ): AreaOrder[] {
   const laps = new Map<number, number[]>()
@@ -17,14 +17,14 @@ export function lapOrders(
   pieces.pieces.forEach(({ band }, edge) => {
     add(band, edge)
   })
-  net.seams.forEach(({ ditch, patch, ring }, index) => {
-    if (ditch !== undefined) add(patch ?? bandBeside(ring!, { pieces, quilt }), net.fills.length + index)
+  const bandOf = ({ patch, corner, ring }: SeamEdge) => patch ?? corner ?? bandBeside(ring!, laps)
+  net.seams.forEach((seam, index) => {
+    if (seam.ditch !== undefined) add(bandOf(seam), net.fills.length + index)
   })
   const bands = [...laps.keys()].sort((a, b) => a - b)
   return waysThrough(bands, direction).map((way) => way.map((band) => laps.get(band)!))
 }
 
-/** The band with ditched patches beside a ring: the one outside it, or else the one inside. */
-function bandBeside(ring: number, { pieces, quilt }: { pieces: Pieces; quilt: Quilt }): number {
-  return pieces.ditched.some(({ patch }) => quilt.patches![patch]!.band === ring) ? ring : ring - 1
-}
+/** The band outside a ring if anything is stitched in it, or else the one inside. */
+const bandBeside = (ring: number, laps: ReadonlyMap<number, unknown>): number =>
+  laps.has(ring) || ring === 0 ? ring : ring - 1

@@ -1,7 +1,9 @@
 import type { Quilt } from '../quilt/quilt.ts'
-import { type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
+import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
+import { askDitches, ditchesFirst, type WantedDitch } from './ask-ditches.ts'
+import { type Frame, type FramePass, framePasses, passStartsBound } from './frame-passes.ts'
 import { judgeRoutes } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
@@ -17,6 +19,10 @@ export interface Wishes {
   readonly order: Direction
   /** Area by area, or a lap per band. */
   readonly work: 'areas' | 'laps'
+  /** Seams to be stitched in the ditch, as part of the line. */
+  readonly ditch: readonly WantedDitch[]
+  /** On a frame: strip by strip down the quilt, whatever else is asked of the order. */
+  readonly frame?: Frame
 }
 
 /** Nothing asked for: the cheapest line, area by area. */
@@ -25,6 +31,7 @@ export const NO_WISHES: Wishes = {
   end: { kind: 'anywhere' },
   order: 'any',
   work: 'areas',
+  ditch: [],
 }
 
 /** What the line is planned over. */
@@ -48,6 +55,8 @@ export interface PlannedLine {
   readonly route: RouteResult
   /** One entry a thread start. */
   readonly lines: readonly Line[]
+  /** On a frame, the passes, and the fewest starts that they need. */
+  readonly frame?: { readonly passes: readonly FramePass[]; readonly startsBound: number }
 }
 
 /**
@@ -57,20 +66,48 @@ export interface PlannedLine {
  * @throws PlanError `route/place` for a start or end where nothing is stitched, and the codes of `solveByAreas`
  */
 export function planLine(task: LineTask): PlannedLine {
-  const { quilt, pieces, wishes, seed, thread } = task
-  const net = tieNet(quilt, pieces)
+  const { quilt, pieces, wishes, seed } = task
+  const net = askDitches(tieNet(quilt, pieces), pieces, wishes.ditch)
   const graph = routeGraph(net, pieces)
+  const thread = (walks: RouteResult['walks']) =>
+    walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: task.thread }))
+  if (wishes.frame) {
+    const { route, ...frame } = bestPasses(graph, { pieces, net, frame: wishes.frame, seed })
+    const areas = frame.passes.map(({ area }) => area)
+    return { net, graph, areas, route, lines: thread(route.walks), frame }
+  }
   const orders = ordersFor(task, net)
   const start = placeVertex(wishes.start, { quilt, pieces, net }, 'route.start')
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
   const judge = judgeRoutes({ pieces, net, reach: task.reach })
   const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
-  const lines = route.walks.map((walk) => threadLine(walk.steps, { pieces, net, thread }))
-  return { net, graph, areas: orders[route.plan]!, route, lines }
+  return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }
 }
 
-function ordersFor({ quilt, pieces, wishes }: LineTask, net: Net): AreaOrder[] {
-  if (wishes.work === 'laps') return lapOrders({ pieces, net, quilt }, wishes.order)
-  return areaOrders(pieces, net, wishes.order)
+/** An advance of the frame takes about as long as three moves of the quilt. */
+const ADVANCE = 3 * ROUTE_WEIGHTS.reposition
+
+/** The cheaper way to divide the work into passes, in starts, extra passes of the line, and advances. */
+function bestPasses(
+  graph: RouteGraph,
+  { pieces, net, frame, seed }: { pieces: Pieces; net: Net; frame: Frame; seed: number },
+) {
+  const tried = (['sectors', 'pieces'] as const).map((by) => {
+    const passes = framePasses({ pieces, net }, frame, by)
+    const plan = passes.map(({ area }) => area)
+    const route = solveByAreas(graph, { plans: [plan], seed, order: 'strict' })
+    const cost = ROUTE_WEIGHTS.start * route.walks.length + route.extra + ADVANCE * passes.length
+    return { route, passes, startsBound: passStartsBound(passes, net), cost }
+  })
+  const { cost: _, ...best } = tried.reduce((best, next) => (next.cost < best.cost ? next : best))
+  return best
+}
+
+function ordersFor({ pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
+  const orders =
+    wishes.work === 'laps'
+      ? lapOrders(pieces, net, wishes.order)
+      : areaOrders(pieces, net, { direction: wishes.order, reach })
+  return wishes.ditch.length > 0 ? [...orders, ...ditchesFirst(orders, net, wishes.ditch)] : orders
 }

@@ -1,5 +1,4 @@
-import { applyAffine } from '../geometry/affine.ts'
-import type { Point } from '../geometry/point.ts'
+import type { Affine } from '../geometry/affine.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
 import type { Side } from '../quilt/quilt.ts'
 import type { Reach } from './pieces.ts'
@@ -97,11 +96,11 @@ function cellOf(shape: SideShape, { band, station, half, reach, isForward }: Cel
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
-    const [a, b] = [mix(near.inner, far.inner, from), mix(near.outer, far.outer, from)]
-    const [c, d] = [mix(near.inner, far.inner, to), mix(near.outer, far.outer, to)]
-    const [low, high] = [Math.min(a, b, c, d), Math.max(a, b, c, d)]
-    const at = (u: number, v: number) => applyAffine(frame.place, [u, v])
-    return boxOf(at(low, 0), at(high, 0), at(low, depth), at(high, depth))
+    const inner = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)] as const
+    const outer = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)] as const
+    const low = Math.min(inner[0], inner[1], outer[0], outer[1])
+    const high = Math.max(inner[0], inner[1], outer[0], outer[1])
+    return boxOf(frame.place, { low, high, depth })
   }
   const box = part(0, 1)
   if (band.isFree && fits(box, reach)) return { steps: [box] }
@@ -135,10 +134,14 @@ function stationAt({ fit, phase, stretches }: SideShape, { inFit: k }: BandShape
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
 
-/** Called hundreds of thousands of times for a plan: no lists. */
-const boxOf = (p: Point, q: Point, r: Point, s: Point): Box => [
-  Math.min(p[0], q[0], r[0], s[0]),
-  Math.min(p[1], q[1], r[1], s[1]),
-  Math.max(p[0], q[0], r[0], s[0]),
-  Math.max(p[1], q[1], r[1], s[1]),
-]
+/** The box round a strip from `low` to `high` along its seam and `depth` deep, as it lies on the quilt. */
+function boxOf(
+  { a, b, c, d, e, f }: Affine,
+  { low, high, depth }: { readonly low: number; readonly high: number; readonly depth: number },
+): Box {
+  const least = (along: number, across: number) =>
+    along * (along < 0 ? high : low) + across * (across < 0 ? depth : 0)
+  const greatest = (along: number, across: number) =>
+    along * (along < 0 ? low : high) + across * (across < 0 ? 0 : depth)
+  return [least(a, c) + e, least(b, d) + f, greatest(a, c) + e, greatest(b, d) + f]
+}

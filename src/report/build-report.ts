@@ -5,6 +5,7 @@ import type { Problem } from '../error.ts'
 import { lengthText } from '../export/labels.ts'
 import type { Point } from '../geometry/point.ts'
 import type { BandFit } from '../pieces/pieces.ts'
+import type { PlannedLine } from '../pieces/plan-line.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { RouteResult } from '../route/index.ts'
@@ -28,6 +29,8 @@ export interface Findings {
   readonly lowerBoundMm: number
   readonly extras: readonly Extra[]
   readonly areas: number
+  /** On a frame. */
+  readonly frame?: PlannedLine['frame']
   readonly figures: LineFigures
   readonly reckoning: Reckoning
   readonly gaps: QuiltGaps
@@ -59,11 +62,12 @@ export function buildReport(findings: Findings): Report {
       overlapMm: round(figures.overlapMm),
       overlapShare: share(figures.overlapMm, figures.lengthMm),
       lowerBoundMm: round(findings.lowerBoundMm),
-      repositions: figures.repositions.length,
+      repositions: findings.frame ? 0 : figures.repositions.length,
       repositionsBound: round((quilt.widthMm * quilt.heightMm) / (reachWidth * reachHeight)),
       areas: findings.areas,
       extras: [...findings.extras],
     },
+    ...frameEntry(findings),
     stitches: {
       count: reckoning.stitches.reduce((sum, s) => sum + s.count, 0),
       lengthMm: plan.stitch.length,
@@ -85,6 +89,20 @@ export function buildReport(findings: Findings): Report {
       ...warningsOf(findings, bands),
       ...evenness.warnings.map(({ code, message, at }) => ({ code, message, at })),
     ],
+  }
+}
+
+function frameEntry({ frame, route, plan }: Findings): Pick<Report, 'frame'> {
+  if (!frame) return {}
+  return {
+    frame: {
+      passes: frame.passes.length,
+      starts: route.walks.length,
+      startsBound: frame.startsBound,
+      advances: frame.passes.length - 1,
+      throatMm: round(plan.machine.throat ?? 0),
+      strips: frame.passes.map(({ top, bottom }) => ({ topMm: round(top), bottomMm: round(bottom) })),
+    },
   }
 }
 
@@ -145,7 +163,7 @@ function bandEntries(
     const [top, right, bottom, left] = fit?.repeats ?? []
     return {
       name: band.name,
-      filler: band.filler?.name ?? null,
+      filler: fillerNames(band),
       repeats: fit ? { top: top!, right: right!, bottom: bottom!, left: left! } : null,
       stretch: fit ? { min: round(fit.stretch.min), max: round(fit.stretch.max) } : null,
       stitchedMm: round(stitchedMm),
@@ -156,6 +174,14 @@ function bandEntries(
       walkingFoot: walkingFootEntry(reckoning.walkingFoot.find((check) => check.band === index)),
     }
   })
+}
+
+/** The filler of a band, or those of its sides or patches. */
+function fillerNames({ filler, sides, pieced }: Plan['bands'][number]): string | null {
+  const bySide = Object.values(sides).flatMap((side) => (side === 'none' ? [] : [side.name]))
+  const byPatch = Object.values(pieced?.fillers ?? {}).map(({ name }) => name)
+  const names = [...new Set([...(filler ? [filler.name] : []), ...bySide, ...byPatch])]
+  return names.length > 0 ? names.join(', ') : null
 }
 
 const bandGaps = ({ circle, square }: Gaps) => ({
@@ -188,7 +214,7 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
     warnings.push({
       code: 'route/second-start',
       at: '',
-      message: `${route.walks.length} thread starts: the quilted parts do not meet`,
+      message: `${route.walks.length} thread starts: ${findings.frame ? 'the strips of a frame cut the line' : 'the quilted parts do not meet'}`,
     })
   }
   bands.forEach((band, index) => {

@@ -97,7 +97,7 @@ function spoolTable({ thread, units }: Report): ReportTable {
       colour.thread,
       long(colour.needleM),
       long(colour.bobbinM),
-      colour.spools === null ? 'say what a spool holds' : String(colour.spools),
+      colour.spools === null ? 'thread.spool is not said' : String(colour.spools),
     ]),
   }
 }

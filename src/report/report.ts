@@ -36,7 +36,7 @@ const spools = z.strictObject({
 
 const band = z.strictObject({
   name: z.string(),
-  filler: z.string().nullable(),
+  filler: z.string().nullable().describe('the filler, or those of its sides or patches; null: not quilted'),
   repeats: z
     .strictObject({ top: z.number(), right: z.number(), bottom: z.number(), left: z.number() })
     .or(sides)
@@ -92,6 +92,17 @@ export const reportFormat = z.strictObject({
     areas: z.number().int(),
     extras: z.array(run).describe('every travel and overlap, its place and its reason'),
   }),
+  frame: z
+    .strictObject({
+      passes: z.number().int().describe('strips of the throat, top to bottom'),
+      starts: z.number().int(),
+      startsBound: z.number().int().describe('no work by these passes has fewer starts'),
+      advances: z.number().int().describe('how often the quilt is rolled on'),
+      throatMm: mm('depth of a strip'),
+      strips: z.array(z.strictObject({ topMm: mm('upper edge'), bottomMm: mm('lower edge') })),
+    })
+    .optional()
+    .describe('on a frame'),
   stitches: z.strictObject({ count: z.number().int(), lengthMm: mm('longest stitch') }),
   thread: z.strictObject({
     topM: z.number().describe('needle thread with waste, m'),

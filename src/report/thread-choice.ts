@@ -44,7 +44,7 @@ export type ThreadVerdict = ThreadContrast & { readonly colour: string }
 const PLANNED = "the plan's thread"
 
 /**
- * Compares threads with the fabrics of the bands that are quilted (of all bands, if none is): the plan's candidates, or
+ * Compares threads with the fabrics of the bands and the centre where they are quilted (of all bands, if nothing is): the plan's candidates, or
  * plain colours if it has none.
  *
  * @throws PlanError for a colour that is none
@@ -85,7 +85,13 @@ function comparedBands(plan: Plan, quilt: Quilt): ComparedBand[] {
     isQuilted: isQuilted(band),
     areaMm2: bandArea(quilt, index),
   }))
-  const quilted = all.filter((band) => band.isQuilted)
+  const centre = {
+    name: 'centre',
+    fabric: plan.centre.fabric,
+    isQuilted: plan.centre.filler !== undefined,
+    areaMm2: Math.abs(outlineArea(quilt.rings[0]!)),
+  }
+  const quilted = [centre, ...all].filter((part) => part.isQuilted)
   return quilted.length > 0 ? quilted : all
 }
 

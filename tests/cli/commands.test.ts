@@ -112,7 +112,11 @@ describe('help', () => {
         order [options] <file>   the order of work, one area a figure
         path [options] <file>    machine path for a computerised frame
         motifs [options] [name]  the fillers, their widths and values
+        thread [options] <file>  which thread blends with the fabrics, and which shows
+        schema [format]          print the JSON Schema of a file format
         new [options] <file>     write a commented plan file to start from
+        page [options]           the page: plan by looking, in the browser, on this
+                                 machine only
         help [command]           say how to use a command
       "
     `)
@@ -125,16 +129,22 @@ describe('help', () => {
       the main job: plan the line, write picture, report and line, and sum it up
 
       Arguments:
-        file                plan file (YAML or JSON)
+        file                 plan file (YAML or JSON)
 
       Options:
-        -o, --out <folder>  where to write; a folder named after the plan file unless
-                            said
-        --replace           allow files that are there already to be replaced
-        --png               write the picture as PNG as well
-        --page              write the report as a page to print or keep as well
-        --json              print the report as JSON instead of words
-        -h, --help          say how to use it
+        -o, --out <folder>   where to write; a folder named after the plan file unless
+                             said
+        --replace            allow files that are there already to be replaced
+        --no-marks           leave out: start, end, crossings, areas and arrows
+        --no-fabrics         leave out: fabrics
+        --no-bobbins         leave out: where the bobbin is changed
+        --no-gaps            leave out: the largest places without stitching
+        --swatch             the thread on each band's fabric, under the quilt
+        --decimals <number>  decimals; 2 unless said
+        --png                write the picture as PNG as well
+        --page               write the report as a page to print or keep as well
+        --json               print the report as JSON instead of words
+        -h, --help           say how to use it
       "
     `)
     expect(bench.run('help', 'path').out).toMatchInlineSnapshot(`

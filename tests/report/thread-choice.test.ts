@@ -75,6 +75,11 @@ describe('the choice of a thread', () => {
     expect(choose(quilt('red', { bands: bare })).bands.map((b) => b.name)).toEqual(['deck', 'hull'])
   })
 
+  it('takes the centre in where it is quilted', () => {
+    const centre = { width: 20, height: 20, filler: 'crosshatch', fabric: 'navy' }
+    expect(choose(quilt('red', { centre })).bands.map((b) => b.name)).toEqual(['centre', 'hull'])
+  })
+
   it('weighs bands by their area, and the shares add up to one', () => {
     const bands = [
       { name: 'thin', width: 1, filler: 'bracket' },

@@ -51,7 +51,10 @@ function plainBand({ width, values }: Wanted): fc.Arbitrary<PlanData> {
   const one = fc.integer({ min: 12, max: width })
   const four = fc.oneof(
     one.map((w) => [w, w, w, w]),
-    fc.array(one, { minLength: 4, maxLength: 4 }),
+    // Sides of real quilts differ by little.
+    fc
+      .tuple(one, fc.array(fc.nat(4), { minLength: 4, maxLength: 4 }))
+      .map(([least, more]) => more.map((count) => least + count)),
   )
   return four.chain((list) => {
     const [top, right, bottom, left] = list.map((count) => new Mm(count * EIGHTH))

@@ -1,0 +1,82 @@
+import { reachOf } from './engine-input.ts'
+import { planLine } from './pieces/plan-line.ts'
+import { fillQuilt, lineTaskOf } from './pipeline.ts'
+import type { Catalog } from './plan/catalog.ts'
+import type { DitchSeam, Plan } from './plan/plan.ts'
+import { measureLines } from './report/measure-line.ts'
+import { reckonLines } from './report/reckon.ts'
+import { chooseStrategy, type StrategyFigures, type Way } from './report/strategies.ts'
+
+/** Strategies for one quilt side by side, the one to take, and why. */
+export interface Comparison {
+  readonly title: string
+  readonly units: Plan['units']
+  readonly strategies: readonly StrategyFigures[]
+  /** Index of the strategy to take. */
+  readonly choice: number
+  readonly why: string
+}
+
+const WAYS: readonly Way[] = ['areas', 'laps', 'frame']
+
+/**
+ * Plans a quilt area by area, lap by lap and by frame passes, each without and with ditch stitching (the seams that the
+ * plan asks for, or else all seams between bands), and chooses for the plan's machine.
+ *
+ * @param onStep  is told what comes next
+ */
+export function compareStrategies(
+  plan: Plan,
+  catalog: Catalog,
+  onStep: (what: string) => void = () => undefined,
+): Comparison {
+  const asked = plan.route.ditch
+  const rings = plan.bands.map((_, band): DitchSeam => ({ kind: 'ring', band }))
+  const strategies = WAYS.flatMap((way) =>
+    [[], asked.length > 0 ? asked : rings].map((ditch) => {
+      onStep(way)
+      return tryStrategy(asPlanned(plan, way, ditch), catalog, { way, ditch: ditch.length > 0 })
+    }),
+  )
+  const wanted = { isFrame: plan.machine.kind === 'frame', ditch: asked.length > 0 }
+  return { title: plan.title, units: plan.units, strategies, ...chooseStrategy(strategies, wanted) }
+}
+
+/** The plan changed so that it is worked in this way. */
+function asPlanned(plan: Plan, way: Way, ditch: readonly DitchSeam[]): Plan {
+  const { machine } = plan
+  const throat = machine.throat ?? machine.reach[1]
+  const strip = way === 'frame' ? { throat, overlap: machine.overlap ?? OVERLAP * throat } : NO_STRIP
+  return {
+    ...plan,
+    machine: { ...machine, kind: way === 'frame' ? 'frame' : 'domestic', ...strip },
+    route: { ...plan.route, ditch, work: way === 'laps' ? 'laps' : 'areas' },
+  }
+}
+
+/** The part of the throat by which strips overlap if the plan is for a domestic machine. */
+const OVERLAP = 0.1
+const NO_STRIP = { throat: undefined, overlap: undefined }
+
+function tryStrategy(
+  plan: Plan,
+  catalog: Catalog,
+  { way, ditch }: { way: Way; ditch: boolean },
+): StrategyFigures {
+  const { lines, frame, route } = planLine(lineTaskOf(fillQuilt(plan, catalog)))
+  const figures = measureLines(lines, reachOf(plan))
+  const moves = frame ? frame.passes.length - 1 : figures.repositions.length
+  const work = frame ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
+  const { thread, time } = reckonLines(lines, plan, work)
+  return {
+    way,
+    ditch,
+    starts: lines.length,
+    startsBound: frame?.startsBound ?? route.startsBound,
+    overlapMm: figures.overlapMm,
+    travelMm: figures.travelMm,
+    moves,
+    minutes: time.minutes,
+    threadM: thread.reduce((sum, { needleM, bobbinM }) => sum + needleM + bobbinM, 0),
+  }
+}

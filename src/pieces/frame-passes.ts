@@ -1,0 +1,157 @@
+import { PlanError } from '../error.ts'
+import { type Box, boundsOf, flattenStroke } from '../geometry/stroke.ts'
+import type { Area } from '../route/index.ts'
+import { NO_BOX, unionOf } from './box.ts'
+import type { Net } from './net.ts'
+import type { Pieces } from './pieces.ts'
+
+/** A frame's strip, mm. */
+export interface Frame {
+  /** Usable depth. */
+  readonly throat: number
+  /** How far a strip reaches back over the one before, at least. */
+  readonly overlap: number
+}
+
+/** One pass of a frame over the quilt: what lies wholly in its strip and was not stitched before. */
+export interface FramePass {
+  /** The strip's place down the quilt, mm. */
+  readonly top: number
+  readonly bottom: number
+  /** What is stitched in it, and the seams in the strip that can be travelled. */
+  readonly area: Required<Area>
+}
+
+/** How far a chord may leave the curve where only boxes are wanted, mm. */
+const CHORD = 0.5
+/** Rounding allowed before a piece counts as outside its strip, mm. */
+const SLACK = 1e-6
+
+/**
+ * Divides the work into passes from top to bottom. A strip takes all that lies wholly in it; the next one begins where
+ * the first piece that is left begins, and no lower than the overlap asks.
+ *
+ * @param by  `sectors`: sectors that fit the throat are not divided, so that less is stitched over and strips reach
+ *   farther back; `pieces`: strips hold as much as they can
+ * @throws PlanError `route/throat` if a piece is deeper than the throat
+ */
+export function framePasses(
+  { pieces, net }: { pieces: Pieces; net: Net },
+  frame: Frame,
+  by: 'sectors' | 'pieces',
+): FramePass[] {
+  const boxes = edgeBoxes(pieces, net)
+  const isRequired = (edge: number) =>
+    edge < net.fills.length || net.seams[edge - net.fills.length]!.ditch !== undefined
+  const edges = boxes.map((_, edge) => edge)
+  const required = edges.filter(isRequired)
+  refuseTooDeep(required, boxes, { pieces, frame })
+  const unitBoxes = by === 'pieces' ? boxes : sectorWiseBoxes(boxes, { pieces, net, frame })
+  return stripsDown(required, unitBoxes, frame).map(({ top, required }) => {
+    const bottom = top + frame.throat
+    const travel = edges.filter((edge) => !isRequired(edge) && isWithin(boxes[edge]!, top, bottom))
+    return { top, bottom, area: { required, travel } }
+  })
+}
+
+const isWithin = ({ minY, maxY }: Box, top: number, bottom: number): boolean =>
+  minY >= top - SLACK && maxY <= bottom + SLACK
+
+function stripsDown(
+  required: readonly number[],
+  boxes: readonly Box[],
+  { throat, overlap }: Frame,
+): { top: number; required: number[] }[] {
+  const strips: { top: number; required: number[] }[] = []
+  let left = required
+  let top = Math.min(...left.map((edge) => boxes[edge]!.minY))
+  while (left.length > 0) {
+    const isInside = (edge: number) => isWithin(boxes[edge]!, top, top + throat)
+    const inside = left.filter(isInside)
+    left = left.filter((edge) => !isInside(edge))
+    if (inside.length > 0) strips.push({ top, required: inside })
+    top = Math.min(top + throat - overlap, ...left.map((edge) => boxes[edge]!.minY))
+  }
+  return strips
+}
+
+/** The box of the whole sector for each required edge, where the sector fits the throat. */
+function sectorWiseBoxes(
+  boxes: readonly Box[],
+  { pieces, net, frame }: { pieces: Pieces; net: Net; frame: Frame },
+): Box[] {
+  const sectorOf = [...pieces.pieces.map(({ sector }) => sector), ...net.seams.map(({ ditch }) => ditch)]
+  const whole = pieces.sectors.map(() => NO_BOX)
+  sectorOf.forEach((sector, edge) => {
+    if (sector !== undefined) whole[sector] = unionOf(whole[sector]!, boxes[edge]!)
+  })
+  return boxes.map((box, edge) => {
+    const sector = whole[sectorOf[edge] ?? -1]
+    return sector && sector.maxY - sector.minY <= frame.throat ? sector : box
+  })
+}
+
+function edgeBoxes(pieces: Pieces, { seams, positions }: Net): Box[] {
+  return [
+    ...pieces.pieces.map(({ stroke }) => boundsOf(flattenStroke(stroke, CHORD))),
+    ...seams.map(({ u, v }) => boundsOf([positions[u]!, positions[v]!])),
+  ]
+}
+
+function refuseTooDeep(
+  required: readonly number[],
+  boxes: readonly Box[],
+  { pieces, frame }: { pieces: Pieces; frame: Frame },
+): void {
+  const depthOf = (edge: number) => boxes[edge]!.maxY - boxes[edge]!.minY
+  const deepest = required.reduce((worst, edge) => (depthOf(edge) > depthOf(worst) ? edge : worst), 0)
+  if (required.length === 0 || depthOf(deepest) <= frame.throat) return
+  const band = pieces.pieces[deepest]?.band
+  throw new PlanError({
+    code: 'route/throat',
+    at: band === undefined ? 'machine.throat' : `bands[${band}]`,
+    message: `a piece of its line is ${Math.ceil(depthOf(deepest))} mm deep; the throat takes ${Math.floor(frame.throat)} mm`,
+    hint: 'choose a filler with shorter repeats, or a deeper throat',
+  })
+}
+
+/**
+ * The fewest starts that any work by these passes needs: within a pass, what its own pieces and seams don't join needs a
+ * start of its own; a pass can go on only from where the one before it ended.
+ */
+export function passStartsBound(passes: readonly FramePass[], net: Net): number {
+  const parts = passes.map(({ area }) => partsOf([...area.required, ...area.travel], area.required, net))
+  const starts = parts.reduce((sum, list) => sum + list.length, 0)
+  const goesOn = parts.filter((list, i) => i > 0 && list.some((part) => meets(part, parts[i - 1]!)))
+  return starts - goesOn.length
+}
+
+const meets = (part: ReadonlySet<number>, others: readonly ReadonlySet<number>[]): boolean =>
+  others.some((other) => [...part].some((vertex) => other.has(vertex)))
+
+/** The vertices of each connected part that holds required edges. */
+function partsOf(edges: readonly number[], required: readonly number[], net: Net): Set<number>[] {
+  const beside = new Map<number, number[]>()
+  const endsOf = (edge: number) => net.fills[edge] ?? net.seams[edge - net.fills.length]!
+  const join = (a: number, b: number) => beside.set(a, [...(beside.get(a) ?? []), b])
+  for (const edge of edges) {
+    const { u, v } = endsOf(edge)
+    join(u, v)
+    join(v, u)
+  }
+  const parts: Set<number>[] = []
+  for (const edge of required) {
+    const { u } = endsOf(edge)
+    if (parts.some((part) => part.has(u))) continue
+    const part = new Set([u])
+    const open = [u]
+    for (let x = open.pop(); x !== undefined; x = open.pop())
+      for (const y of beside.get(x) ?? [])
+        if (!part.has(y)) {
+          part.add(y)
+          open.push(y)
+        }
+    parts.push(part)
+  }
+  return parts
+}
