@@ -116,6 +116,8 @@ describe('help', () => {
         motifs [options] [name]   the fillers, their widths and values
         thread [options] <file>   which thread blends with the fabrics, and which
                                   shows
+        cut [options] <file>      what to cut for borders, binding, backing and
+                                  batting
         schema [format]           print the JSON Schema of a file format
         new [options] <file>      write a commented plan file to start from
         page [options]            the page: plan by looking, in the browser, on this

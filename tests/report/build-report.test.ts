@@ -24,10 +24,12 @@ const quilt = (more: Record<string, unknown> = {}) => ({
 describe('the report', () => {
   const { report, drawing } = plan(quilt({ thread: { bobbin: '8 m', spool: '50 m' } }))
 
-  it('counts as many stitches in its bands and seams as on the whole line', () => {
+  it('counts stitches in its bands by their share of the line', () => {
     const inBands = report.bands.reduce((sum, band) => sum + band.stitches, 0)
     expect(inBands).toBeLessThanOrEqual(report.stitches.count)
-    expect(inBands).toBeGreaterThan(0.9 * report.stitches.count)
+    // What lies in seams has no band; elsewhere stitches are about as long as one another.
+    const filled = report.bands.reduce((sum, band) => sum + band.stitchedMm, 0)
+    expect(Math.abs(inBands / report.stitches.count - filled / report.line.lengthMm)).toBeLessThan(0.04)
   })
 
   it('finds no gap of a band larger than the whole quilt’s, and squares no larger than their circles’ diameters', () => {

@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { printable } from '../../src/plan/printable.ts'
 import type { LengthUnit } from '../../src/units.ts'
 import { MM_PER } from '../../src/units.ts'
 
@@ -16,7 +17,7 @@ const mm = (least: number, greatest: number) =>
 
 const name = fc
   .string({ unit: 'grapheme', minLength: 1, maxLength: 12 })
-  .filter((text) => /^[ -~\u00a0-\uffff]*$/.test(text))
+  .filter((text) => /^[ -~\u00a0-\uffff]*$/.test(text) && printable(text) === text)
 const colour = fc.constantFrom('navy', '#d9c7a0', 'hsl(200 40% 40%)', 'rebeccapurple', '#abc')
 const share = fc.integer({ min: 1, max: 8 }).map((parts) => parts / 16)
 const fabric = fc.oneof(colour, fc.array(fc.record({ colour, share }), { minLength: 1, maxLength: 2 }))
