@@ -30,7 +30,7 @@ export function buildOnce(): void {
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100)
       continue
     }
-    const { status, stderr } = spawnSync(process.execPath, ['tools/build.mjs'], {
+    const { status, stderr } = spawnSync(process.execPath, ['tests/tools/build.mjs'], {
       cwd: root,
       encoding: 'utf8',
     })

@@ -1,10 +1,10 @@
 /** Draws every corner motif with a few entries and exits to one PNG. */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { Resvg } from '@resvg/resvg-js'
-import type { Point } from '../src/geometry/point.ts'
-import { flattenStroke } from '../src/geometry/stroke.ts'
-import type { Params } from '../src/motif/contract.ts'
-import type { CornerMotif } from '../src/motif/corner-contract.ts'
+import type { Point } from '../../src/geometry/point.ts'
+import { flattenStroke } from '../../src/geometry/stroke.ts'
+import type { Params } from '../../src/motif/contract.ts'
+import type { CornerMotif } from '../../src/motif/corner-contract.ts'
 
 const out = process.argv[2] ?? '/tmp/free'
 const ports: readonly (readonly [Point, Point])[] = [
@@ -39,7 +39,7 @@ const ports: readonly (readonly [Point, Point])[] = [
 ]
 let [body, x, y] = ['', 5, 5]
 for (const name of ['spiral', 'four-petal', 'echo-square']) {
-  const motif = (await import(`../motifs/corners/${name}.ts`)).default as CornerMotif<Params>
+  const motif = (await import(`../../motifs/corners/${name}.ts`)).default as CornerMotif<Params>
   const values = Object.fromEntries(Object.entries(motif.params).map(([k, p]) => [k, p.default]))
   for (const [a, b] of ports) {
     const [width, height] = [100, 100]

@@ -2,18 +2,18 @@
  * Renders a motif to a PNG, to look at: strips of four widths, each with mirrored halves joined at the side's middle, and
  * turned round a mitred corner.
  *
- * Usage: tsx tools/draw-motif.ts NAME OUT.png [key=value ...]
+ * Usage: tsx tests/tools/draw-motif.ts NAME OUT.png [key=value ...]
  */
 import { writeFileSync } from 'node:fs'
 import { Resvg } from '@resvg/resvg-js'
-import type { Point } from '../src/geometry/point.ts'
-import { flattenStroke } from '../src/geometry/stroke.ts'
-import type { Edge, Motif, Params, Strip, ValuesOf } from '../src/motif/contract.ts'
+import type { Point } from '../../src/geometry/point.ts'
+import { flattenStroke } from '../../src/geometry/stroke.ts'
+import type { Edge, Motif, Params, Strip, ValuesOf } from '../../src/motif/contract.ts'
 
 type Values = ValuesOf<Params>
 
 const [name, out = 'motif.png', ...settings] = process.argv.slice(2)
-const motif = (await import(`../motifs/${name}.ts`)).default as Motif
+const motif = (await import(`../../motifs/${name}.ts`)).default as Motif
 const given = Object.fromEntries(
   settings
     .map((s) => s.split('='))

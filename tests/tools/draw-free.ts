@@ -1,11 +1,11 @@
 /** Draws free motifs to PNG: straight strips in several widths, mirrored about the middle, and a mitred corner. */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { Resvg } from '@resvg/resvg-js'
-import { flattenStroke, type Stroke } from '../src/geometry/stroke.ts'
-import type { Edge, Motif, Params, Strip } from '../src/motif/contract.ts'
+import { flattenStroke, type Stroke } from '../../src/geometry/stroke.ts'
+import type { Edge, Motif, Params, Strip } from '../../src/motif/contract.ts'
 
 const [name = 'swirl', out = '/tmp/free', only = ''] = process.argv.slice(2)
-const motif = (await import(`../motifs/${name}.ts`)).default as Motif<Params>
+const motif = (await import(`../../motifs/${name}.ts`)).default as Motif<Params>
 
 function valuesFor(width: number): Record<string, number | string> {
   const entries = Object.entries(motif.params).map(([key, p]) => {
@@ -87,7 +87,8 @@ let y = 0
 let w = 0
 let body = ''
 for (const p of pictures) {
-  const made = picture(...p)
+  const [width, repeats, from, to] = p
+  const made = picture(width, repeats, from, to)
   const h = Math.min(made.h, p[0] * 3.2)
   body += `<svg x="0" y="${y}" width="${made.w}" height="${h}">${made.svg}</svg>`
   y += h + 6

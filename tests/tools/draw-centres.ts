@@ -1,14 +1,14 @@
 /** Draws every centre filler in a few rectangles to one PNG. */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { Resvg } from '@resvg/resvg-js'
-import { flattenStroke } from '../src/geometry/stroke.ts'
-import type { CentreFiller } from '../src/motif/centre-contract.ts'
-import type { Params } from '../src/motif/contract.ts'
+import { flattenStroke } from '../../src/geometry/stroke.ts'
+import type { CentreFiller } from '../../src/motif/centre-contract.ts'
+import type { Params } from '../../src/motif/contract.ts'
 
 const out = process.argv[2] ?? '/tmp/free'
 let [body, x, y] = ['', 5, 5]
 for (const name of ['echo-rails', 'meander', 'swirl', 'crosshatch', 'clamshell']) {
-  const filler = (await import(`../motifs/centres/${name}.ts`)).default as CentreFiller<Params>
+  const filler = (await import(`../../motifs/centres/${name}.ts`)).default as CentreFiller<Params>
   const values = Object.fromEntries(
     Object.entries(filler.params).map(([k, p]) => [k, typeof p.default === 'object' ? 10 : p.default]),
   )

@@ -14,7 +14,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
-import { buildOnce, CLI } from '../tests/support/build-once.ts'
+import { buildOnce, CLI } from '../support/build-once.ts'
 
 const { values } = parseArgs({ options: { kills: { type: 'string', default: '40' } } })
 

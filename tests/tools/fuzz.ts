@@ -3,7 +3,7 @@
 import { spawnSync } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { fuzz } from '../tests/fuzz/fuzz.ts'
+import { fuzz } from '../fuzz/fuzz.ts'
 
 const { values } = parseArgs({
   options: {
