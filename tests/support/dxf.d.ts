@@ -1,0 +1,3 @@
+declare module 'dxf' {
+  export function parseString(text: string): { readonly entities: readonly unknown[] }
+}
