@@ -21,13 +21,11 @@ export interface BuiltPage {
   close(): Promise<void>
 }
 
-/** Builds the page into a folder of its own and starts Chromium. */
-export async function buildPage(): Promise<BuiltPage> {
+/** Starts Chromium. @throws Error if there is none */
+export function launchChromium(): Promise<Browser> {
   const executablePath = places.find((place) => place && existsSync(place))
   if (!executablePath) throw new Error('no Chromium was found; run: npm run browser')
-  const folder = mkdtempSync(join(tmpdir(), 'page-'))
-  await build({ build: { outDir: folder, emptyOutDir: true } })
-  const browser = await chromium.launch({
+  return chromium.launch({
     executablePath,
     args: [
       '--no-sandbox',
@@ -39,6 +37,13 @@ export async function buildPage(): Promise<BuiltPage> {
       '--disable-sync',
     ],
   })
+}
+
+/** Builds the page into a folder of its own and starts Chromium. */
+export async function buildPage(): Promise<BuiltPage> {
+  const folder = mkdtempSync(join(tmpdir(), 'page-'))
+  await build({ build: { outDir: folder, emptyOutDir: true } })
+  const browser = await launchChromium()
   const path = join(folder, 'index.html')
   const close = async () => {
     await browser.close()
