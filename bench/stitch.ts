@@ -84,7 +84,7 @@ function reckon(watch: Stopwatch, line: Line, side: number) {
   const work = { starts: [stitches], repositions: 0, bobbinChanges: changes.length, frameAdvances: 0 }
   watch.time('time', () => reckonTime(work, TIME_DEFAULTS))
   const field = watch.time('field for gaps', () => layField([stitches], box))
-  const gaps = watch.time('largest gaps', () => gapsInField(field, { rings: [ring] }))
+  const gaps = watch.time('largest gaps', () => gapsInField(field, { rings: [ring] }, { within: 0.2 }))
   watch.time('repositions', () => countRepositions([stitches], { width: 300, height: 300 }))
   return { stitches, changes, gaps }
 }
