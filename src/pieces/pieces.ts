@@ -176,7 +176,12 @@ class Workshop {
     const { group } = place
     const woven = Array.from({ length: group.count }, (_, k) => group.first + k)
     for (const band of [...woven, ...group.pieced])
-      this.#fillPatches(band, { side: place.side, first, shares: stationShares(fit, plan.stretches) })
+      this.#fillPatches(band, {
+        side: place.side,
+        first,
+        shares: stationShares(fit, plan.stretches),
+        isInside: band < group.first,
+      })
   }
 
   /** Lets the touches beside pieced bands fall on patch corners. */
@@ -200,10 +205,7 @@ class Workshop {
   }
 
   /** Fills the patches of one side; each belongs to the sector beside which its middle lies. */
-  #fillPatches(
-    band: number,
-    { side, first, shares }: { side: number; first: number; shares: readonly number[] },
-  ): void {
+  #fillPatches(band: number, { side, first, shares, isInside }: SidePatches): void {
     const fillers = patchFillersOf(this.fillers[band])
     if (!fillers) return
     const work = this.#patchWork.get(band) ?? new PatchWork()
@@ -212,7 +214,8 @@ class Workshop {
       if (patch.band !== band || patch.side !== side) continue
       const fill = fillOf(patch, fillers)
       if (!fill) continue
-      const sector = first + sectorAlong(patch.along, shares)
+      const along = isInside ? (patch.alongOuter ?? patch.along) : patch.along
+      const sector = first + sectorAlong(along, shares)
       for (const stroke of work.strokesIn(patch, fill))
         this.pieces.push({ band, sector, stroke, startRing: undefined, endRing: undefined })
       if (fill.filler.ditch) this.ditched.push({ patch: number, sector })
@@ -285,6 +288,14 @@ class Workshop {
     range.min = Math.min(range.min, stretch)
     range.max = Math.max(range.max, stretch)
   }
+}
+
+/** Where the patches of one side go: among which sectors, and whether their band lies inside the group's. */
+interface SidePatches {
+  readonly side: number
+  readonly first: number
+  readonly shares: readonly number[]
+  readonly isInside: boolean
 }
 
 interface SectorPlace {
