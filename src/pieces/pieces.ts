@@ -76,6 +76,8 @@ export interface Pieces {
   readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
+  /** The band of setting triangles: corners inside it lie at the middles of sides outside it. */
+  readonly setting?: number
 }
 
 /** A strip whose end leans by less is cut square, mm. */
@@ -97,7 +99,11 @@ export function cutPieces(
   fillers: readonly (BandFiller | undefined)[],
   { reach, seed }: { reach: Reach; seed: number },
 ): Pieces {
-  const extents = quilt.bands.map((band, k) => extentOf(band, fillers[k]))
+  const setting = settingBand(quilt)
+  const extents = quilt.bands.map((band, k) => {
+    const goesRound = k === setting && leadsRound(fillers[k])
+    return { ...extentOf(band, fillers[k]), goesRound }
+  })
   const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
   const groups = groupBands(extents, (group) => planOf(group).moves)
   const workshop = new Workshop(quilt, fillers, seed)
@@ -108,10 +114,21 @@ export function cutPieces(
     plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
   })
   const { sectors, pieces, stretches, ditched } = workshop
-  return { groups, sectors, pieces, stretches, ditched, fits: workshop.fits() }
+  const fits = workshop.fits()
+  return { groups, sectors, pieces, stretches, ditched, fits, ...(setting !== undefined && { setting }) }
 }
 
-function extentOf(band: Band, filler: BandFiller | undefined): BandExtent {
+/** The band of setting triangles, if there is one. */
+const settingBand = ({ patches = [] }: Quilt): number | undefined =>
+  patches.find((patch) => patch.alongOuter !== undefined)?.band
+
+/** Whether the filler of setting triangles leads from one to the next, all the way round: no travel is needed there. */
+function leadsRound(filler: BandFiller | undefined): boolean {
+  const patches = Object.values(patchFillersOf(filler)?.patches ?? {})
+  return patches.length > 0 && patches.every((fill) => fill?.filler.leadsTo)
+}
+
+function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'goesRound'> {
   const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))
   const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
   const along = alongOf(filler)
