@@ -1,22 +1,35 @@
-import { OUTLINE_NAMES, type OutlineName, outlineText } from '../quilt/outline-names.ts'
+import { OUTLINE_NAMES, OUTLINES, type OutlineName, outlineText } from '../quilt/outline-names.ts'
 import { inches } from '../units.ts'
 import { DEFAULTS } from './defaults.ts'
 import type { Entry } from './entry.ts'
 import { LENGTH_FORMS, roundLength } from './length.ts'
 import type { Plan } from './plan.ts'
+import { show } from './problems.ts'
 import { settleFabric } from './settle-fabric.ts'
-import { nameFiller, settleKnown } from './settle-filler.ts'
+import { type NamedFiller, nameFiller, settleKnown } from './settle-filler.ts'
 
 /** Reads the centre: a rectangle by its width and height, any other shape by its size from flat to flat. */
 export function settleCentre(entry: Entry): Plan['centre'] {
   const shape = entry.at('shape').choice(OUTLINE_NAMES, 'rectangle')
   const filler = entry.at('filler')
   const named = filler.isGiven && filler.value !== 'none' ? nameFiller(filler) : undefined
+  if (named && OUTLINES[shape].sides.length > 4) refuseRectangular(named, shape)
   return {
     ...(shape === 'rectangle' ? rectangle(entry) : across(entry, shape)),
     fabric: settleFabric(entry.at('fabric'), DEFAULTS.centreFabric),
     filler: named && settleKnown(named, entry.desk.catalog.centreFillers),
   }
+}
+
+/** Some fillers fill rectangles only. */
+function refuseRectangular({ name, at }: NamedFiller, shape: OutlineName): void {
+  const { centres = {} } = at.desk.catalog
+  if (!Object.hasOwn(centres, name) || centres[name]?.fillOutline) return
+  const others = Object.keys(centres).filter((other) => centres[other]?.fillOutline)
+  at.refuse({
+    code: 'plan/contradiction',
+    message: `is ${show(name)}, which fills rectangles only; in ${outlineText(shape)} are allowed: ${['none', ...others].join(', ')}`,
+  })
 }
 
 type Size = Pick<Plan['centre'], 'shape' | 'across' | 'width' | 'height'>
