@@ -14,8 +14,11 @@ export function settleCentre(entry: Entry): Plan['centre'] {
   const filler = entry.at('filler')
   const named = filler.isGiven && filler.value !== 'none' ? nameFiller(filler) : undefined
   if (named && OUTLINES[shape].sides.length > 4) refuseRectangular(named, shape)
+  // Of a shape that was refused nobody knows which sizes it takes.
+  const isKnown = !entry.has('shape') || entry.at('shape').isGiven
+  const size = shape === 'rectangle' ? rectangle : across(shape)
   return {
-    ...(shape === 'rectangle' ? rectangle(entry) : across(entry, shape)),
+    ...(isKnown ? size(entry) : UNKNOWN),
     fabric: settleFabric(entry.at('fabric'), DEFAULTS.centreFabric),
     filler: named && settleKnown(named, entry.desk.catalog.centreFillers),
   }
@@ -34,6 +37,8 @@ function refuseRectangular({ name, at }: NamedFiller, shape: OutlineName): void 
 
 type Size = Pick<Plan['centre'], 'shape' | 'across' | 'width' | 'height'>
 
+const UNKNOWN: Size = { shape: 'rectangle', across: undefined, width: inches(1), height: inches(1) }
+
 function rectangle(entry: Entry): Size {
   refuseKeys(entry, ['across'], `is for a hexagon, an octagon or a square on point; give width and height`)
   return {
@@ -44,16 +49,18 @@ function rectangle(entry: Entry): Size {
   }
 }
 
-function across(entry: Entry, shape: Exclude<OutlineName, 'rectangle'>): Size {
-  refuseKeys(
-    entry,
-    ['width', 'height'],
-    `is for a rectangle; ${outlineText(shape)} is told by across, its size from flat to flat`,
-  )
-  const flats = needed(entry, 'across')
-  const [width, height] = boxOf(shape, flats)
-  return { shape, across: flats, width: roundLength(width), height: roundLength(height) }
-}
+const across =
+  (shape: Exclude<OutlineName, 'rectangle'>) =>
+  (entry: Entry): Size => {
+    refuseKeys(
+      entry,
+      ['width', 'height'],
+      `is for a rectangle; ${outlineText(shape)} is told by across, its size from flat to flat`,
+    )
+    const flats = needed(entry, 'across')
+    const [width, height] = boxOf(shape, flats)
+    return { shape, across: flats, width: roundLength(width), height: roundLength(height) }
+  }
 
 /**
  * The box round an outline as it lies on the quilt, mm.
