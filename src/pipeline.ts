@@ -178,7 +178,9 @@ export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
 /** No line over the same pieces with as few starts as there must be is shorter, mm. */
 function shortestOf({ graph }: PlannedLine): number {
   const required = graph.edges.reduce((sum, edge) => sum + (edge.required ? edge.length : 0), 0)
-  return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+  // Every mm counts once, whatever a pass over it is priced at.
+  const edges = graph.edges.map((edge) => ({ ...edge, price: 1 }))
+  return required + lowerBound({ ...graph, edges }).cost
 }
 
 /** What fills a band's patches, in words. */
