@@ -1,3 +1,5 @@
+import type { Choice } from './choose/choice.ts'
+import { choosePlan, isOpen } from './choose/choose-plan.ts'
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
@@ -26,6 +28,8 @@ export interface FilledQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
   readonly pieces: Pieces
+  /** The choices that the plan left open; here they are made. */
+  readonly choices: readonly Choice[]
   /** What the measures of the real quilt say. */
   readonly findings: readonly Problem[]
 }
@@ -67,9 +71,20 @@ export function planQuilt(
   return reckonQuilt(threaded, warnings)
 }
 
-/** Lays the quilt out, fits the fillers and cuts them at their touches. */
+/** Makes the choices that the plan leaves open, lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
-  const { quilt, findings } = layOutPlan(plan)
+  const laid = layOutPlan(plan)
+  const fill = (settled: Plan) => fillLaid(settled, laid, catalog)
+  if (!isOpen(plan)) return { ...fill(plan), choices: [] }
+  const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
+  return { ...filled, choices }
+}
+
+function fillLaid(
+  plan: Plan,
+  { quilt, findings }: ReturnType<typeof layOutPlan>,
+  catalog: Catalog,
+): Omit<FilledQuilt, 'choices'> {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)

@@ -135,6 +135,11 @@ const machine = z.strictObject({
     'domestic: you move the quilt; frame: the machine moves, strip by strip',
     DEFAULTS.machine.kind,
   ),
+  foot: optional(
+    z.enum(['free-motion', 'walking']),
+    'free-motion, or walking: only straight and gently curved lines can be stitched, and only such fillers are chosen',
+    DEFAULTS.machine.foot,
+  ),
   reach: optional(
     z.tuple([length, length], { error: 'two lengths: [width, height]' }),
     'width and height that are stitched without moving the quilt, two lengths',
@@ -295,7 +300,11 @@ const centre = ({ centreFiller }: Vocabulary) =>
   z.strictObject({
     width: length.describe('finished width, a length'),
     height: length.describe('finished height, a length'),
-    filler: optional(centreFiller, 'none, or a filler for the centre, with values if you like', 'none'),
+    filler: optional(
+      centreFiller,
+      'none, auto (the program chooses), or a filler for the centre, with values if you like',
+      'none',
+    ),
     fabric: optional(
       fabric,
       'a CSS colour, or the colours of a print with their shares',
@@ -329,7 +338,7 @@ export const formatOf = (vocabulary: Vocabulary) =>
       ),
       density: optional(
         z.enum(['light', 'medium', 'dense']),
-        'how dense the quilting is meant to be',
+        'how dense the quilting is meant to be, where spacings or fillers are chosen',
         DEFAULTS.density,
       ),
       route: optional(route, 'the way of the line'),

@@ -16,7 +16,7 @@ function vocabularyOf(catalog: Catalog): Vocabulary {
   return {
     bandFiller: z.union([fillerFormat(motifs as Known, ['none', 'auto']), byPatch]),
     sideFiller: fillerFormat(motifs as Known, ['none']),
-    centreFiller: fillerFormat(centreFillers, ['none']),
+    centreFiller: fillerFormat(centreFillers, ['none', 'auto']),
     cornerMotif: names(['none', ...cornerMotifs]),
     unit: z.union([names([...Object.keys(units), 'own']), name]),
   }

@@ -47,12 +47,14 @@ export function settlePlan(root: Entry): Plan {
 
 function settleCentre(entry: Entry): Plan['centre'] {
   const filler = entry.at('filler')
-  const named = filler.isGiven && filler.value !== 'none' ? nameFiller(filler) : undefined
+  const auto = filler.value === 'auto'
+  const named = filler.isGiven && filler.value !== 'none' && !auto ? nameFiller(filler) : undefined
   return {
     width: entry.at('width').length({ fallback: inches(1) }),
     height: entry.at('height').length({ fallback: inches(1) }),
     fabric: settleFabric(entry.at('fabric'), DEFAULTS.centreFabric),
     filler: named && settleKnown(named, entry.desk.catalog.centreFillers),
+    auto,
   }
 }
 
