@@ -1,5 +1,4 @@
-import type { Choice } from './choose/choice.ts'
-import { choosePlan, isOpen } from './choose/choose-plan.ts'
+import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
@@ -28,8 +27,8 @@ export interface FilledQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
   readonly pieces: Pieces
-  /** The choices that the plan left open; here they are made. */
-  readonly choices: readonly Choice[]
+  /** The choices that the plan left open, made. */
+  readonly choices?: Choices
   /** What the measures of the real quilt say. */
   readonly findings: readonly Problem[]
 }
@@ -75,7 +74,7 @@ export function planQuilt(
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const laid = layOutPlan(plan)
   const fill = (settled: Plan) => fillLaid(settled, laid, catalog)
-  if (!isOpen(plan)) return { ...fill(plan), choices: [] }
+  if (!isOpen(plan)) return fill(plan)
   const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
   return { ...filled, choices }
 }
@@ -135,6 +134,7 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     reckoning,
     gaps: findGaps(figures.polylines, quilt),
     warnings: [...warnings, ...threaded.findings],
+    ...(threaded.choices && { choices: threaded.choices }),
   })
   return {
     plan,

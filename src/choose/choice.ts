@@ -85,7 +85,7 @@ function fillerReasons({ telling, i, slot }: Case, option: Option): string[] {
             : 'no filler that suits can be stitched with a walking foot',
         ]
       : []),
-    `${densityText(option)}, for ${plan.density} quilting`,
+    ...(option.open ? [] : [`${densityText(option)}, for ${plan.density} quilting`]),
   ]
 }
 
@@ -101,7 +101,10 @@ function suitsReason({ suits }: Option, slot: Slot, plan: Plan): string {
 /** The nearest stitched grounds inside and outside of one. */
 function neighboursOf({ grounds, mixes }: Telling, i: number): { ground: Ground; mix: Mix }[] {
   const stitched = grounds.map((ground, k) => ({ ground, mix: mixes[k]! }))
-  const before = stitched.slice(0, i).reverse().find(({ mix }) => mix.perArea > 0)
+  const before = stitched
+    .slice(0, i)
+    .reverse()
+    .find(({ mix }) => mix.perArea > 0)
   const after = stitched.slice(i + 1).find(({ mix }) => mix.perArea > 0)
   return [before, after].filter((neighbour) => neighbour !== undefined)
 }
@@ -123,15 +126,16 @@ const densityText = ({ measured }: Option): string =>
 const AS_USUAL = 0.03
 
 function spacingReason(chosen: Case, option: Option): string {
-  const { telling, slot } = chosen
+  const { telling } = chosen
   const { units } = telling.plan
   const { key, label } = option.open!
   const mm = option.filler.values[key] as number
   const chose = `${label} ${lengthText(mm, units)}`
-  if (Math.abs(option.ofUsual - 1) < AS_USUAL) return `${chose}, its usual one`
+  if (Math.abs(option.ofUsual - 1) < AS_USUAL)
+    return `${chose}, its usual one, suits ${telling.plan.density} quilting: ${densityText(option)}`
   const usual = lengthText(mm / option.ofUsual, units)
   const way = option.ofUsual < 1 ? 'closer' : 'wider'
-  return `${chose}, ${way} than its usual ${usual}, ${slot.isAuto ? whyOff(chosen, option) : `${whyOff(chosen, option)}: ${densityText(option)}`}`
+  return `${chose}, ${way} than its usual ${usual}, ${whyOff(chosen, option)}: ${densityText(option)}`
 }
 
 function whyOff({ telling, i, slot }: Case, option: Option): string {

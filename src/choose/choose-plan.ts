@@ -2,12 +2,13 @@ import type { Pieces } from '../pieces/pieces.ts'
 import type { Catalog } from '../plan/catalog.ts'
 import { type FillerChoice, type Plan, SIDES, type SideName } from '../plan/plan.ts'
 import type { Quilt } from '../quilt/quilt.ts'
-import { type Choice, tellChoices } from './choice.ts'
+import { type Choice, type Telling, tellChoices } from './choice.ts'
 import { surveyGrounds } from './grounds.ts'
 import { openGaps } from './open-gaps.ts'
 import { pickMixes } from './pick-mixes.ts'
 import type { Ground } from './slot.ts'
 import type { Mix, Scales } from './weigh.ts'
+import { whyOpen, whyUneven } from './why-open.ts'
 
 /** A quilt with its fillers fitted, as far as choosing needs it. */
 interface Filled {
@@ -23,10 +24,21 @@ interface Means<T extends Filled> {
   fill(plan: Plan): T
 }
 
+/** The choices that were made for a plan, and why what is left cannot be helped. */
+export interface Choices {
+  /** The plan as it was before. */
+  readonly open: Plan
+  readonly made: readonly Choice[]
+  /** Why the gaps in a band (-1: in the centre) are not smaller, in words. */
+  whyOpen(band: number): string
+  /** Why two neighbouring bands are not more even, in words. */
+  whyUneven(bands: readonly [number, number]): string
+}
+
 /** A quilt filled by a plan whose open choices are made. */
 export interface Chosen<T extends Filled> {
   readonly filled: T
-  readonly choices: readonly Choice[]
+  readonly choices: Choices
 }
 
 /** Whether a plan leaves anything to be chosen. */
@@ -59,8 +71,15 @@ export function choosePlan<T extends Filled>(plan: Plan, { catalog, quilt, fill 
     ;[aims, mixes] = [closer, next]
     filled = fill(withMixes(plan, grounds, mixes))
   }
-  return { filled, choices: tellChoices({ plan, grounds, mixes, aims }) }
+  return { filled, choices: choicesOf({ plan, grounds, mixes, aims }) }
 }
+
+const choicesOf = (telling: Telling): Choices => ({
+  open: telling.plan,
+  made: tellChoices(telling),
+  whyOpen: (band) => whyOpen(telling, band),
+  whyUneven: (bands) => whyUneven(telling, bands),
+})
 
 /** Aims at smaller gaps in the grounds about each gap that is past the limit. */
 function closerAims(

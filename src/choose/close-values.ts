@@ -8,25 +8,35 @@ export type Steps = 'fine' | 'coarse'
 /** Each value is so many times the one before it. */
 const RATIO: Readonly<Record<Steps, number>> = { fine: 2 ** 0.25, coarse: 2 ** 0.5 }
 /** How far from the usual value they go, in either direction. */
-const FARTHEST: Readonly<Record<Steps, number>> = { fine: 8, coarse: 4 }
+const FARTHEST: Readonly<Record<Steps, number>> = { fine: 8, coarse: 2 ** 1.5 }
+/** The gap that lines leave is larger than the distance between them, by this factor at least. */
+const GAP = 1.5
+
+/** What values are wanted for. */
+export interface Aim {
+  /** mm */
+  readonly usual: number
+  /** The greatest gap allowed, mm: values go down to where it can be kept. */
+  readonly limit: number
+  readonly units: LengthUnit
+  readonly steps: Steps
+}
 
 /**
  * Values worth trying for a length, from small to large: the usual one, and others that can be measured with a ruler of
  * the plan's units, as far as the parameter allows.
- *
- * @param usual  mm
  */
 export function closeValues(
   param: Param & { readonly kind: 'length' },
-  { usual, units, steps }: { usual: number; units: LengthUnit; steps: Steps },
+  { usual, limit, units, steps }: Aim,
 ): number[] {
   const allowed = (value: number) => Math.min(param.max, Math.max(param.min, value))
-  const least = Math.max(param.min, usual / FARTHEST[steps])
-  const values = [usual, param.min]
+  const least = Math.max(param.min, Math.min(usual / FARTHEST[steps], limit / GAP))
+  const values = steps === 'fine' ? [usual, param.min] : [usual]
   for (let value = usual / RATIO[steps]; value > least; value /= RATIO[steps]) values.push(value)
   for (let value = usual * RATIO[steps]; value < usual * FARTHEST[steps]; value *= RATIO[steps])
     values.push(value)
-  const marked = values.map((value) => (value === usual ? usual : allowed(toMark(value, units))))
+  const marked = values.map((value) => (value === usual ? roundLength(usual) : allowed(toMark(value, units))))
   return [...new Set(marked)].sort((a, b) => a - b)
 }
 

@@ -57,7 +57,15 @@ function centreGround({ plan, quilt, catalog }: Survey): Ground[] {
         sampleCentre({ filler: known, values }, size),
       )
     const steps = stepsFor(plan, centre.auto)
-    return optionsOf({ known, filler, width: least, units: plan.units, steps, measure })
+    return optionsOf({
+      known,
+      filler,
+      width: least,
+      units: plan.units,
+      limit: plan.batting.limit,
+      steps,
+      measure,
+    })
   })
   const slot: Slot = {
     kind: 'centre',
@@ -127,7 +135,15 @@ function stripSlot({ plan, catalog }: Survey, { strips, filler, mean, part }: St
         })),
       )
     const steps = stepsFor(plan, !filler)
-    return optionsOf({ known: motif, filler: chosen, width: mean, units: plan.units, steps, measure })
+    return optionsOf({
+      known: motif,
+      filler: chosen,
+      width: mean,
+      units: plan.units,
+      limit: plan.batting.limit,
+      steps,
+      measure,
+    })
   })
   return {
     kind: part === '' ? 'band' : 'side',
@@ -186,6 +202,7 @@ function patchSlot({ plan, catalog }: Survey, { name, filler, patches }: Patches
       filler: chosen,
       width,
       units: plan.units,
+      limit: plan.batting.limit,
       steps: stepsFor(plan, !filler),
       measure,
     })

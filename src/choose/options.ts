@@ -19,6 +19,8 @@ export interface Basis {
   /** What decides its defaults: the band's mean width, mm. */
   readonly width: number
   readonly units: LengthUnit
+  /** The greatest gap allowed, mm. */
+  readonly limit: number
   /** Undefined: the filler keeps its own values. */
   readonly steps: Steps | undefined
   /** Measures it with all its values. */
@@ -26,7 +28,7 @@ export interface Basis {
 }
 
 /** A filler with each value that its open parameter may have; one option alone where the plan leaves nothing open. */
-export function optionsOf({ known, filler, width, units, steps, measure }: Basis): Option[] {
+export function optionsOf({ known, filler, width, units, limit, steps, measure }: Basis): Option[] {
   const { title, params, closeness } = known
   const suits = 'suits' in known ? known.suits : undefined
   const usual = { ...defaultValues(params, width), ...filler.values }
@@ -35,12 +37,12 @@ export function optionsOf({ known, filler, width, units, steps, measure }: Basis
   if (!steps || closeness === undefined || param?.kind !== 'length' || filler.given.includes(closeness))
     return [{ ...base, filler: { ...filler, values: usual }, measured: measure(usual) }]
   const usually = usual[closeness] as number
-  return closeValues(param, { usual: usually, units, steps }).map((value) => {
+  return closeValues(param, { usual: usually, limit, units, steps }).map((value) => {
     const values = { ...usual, [closeness]: value }
     return {
       ...base,
       open: { key: closeness, label: param.label.toLowerCase() },
-      ofUsual: value / usually,
+      ofUsual: Math.abs(value - usually) < 1e-5 ? 1 : value / usually,
       filler: { ...filler, values, given: [...filler.given, closeness].sort() },
       measured: measure(values),
     }
