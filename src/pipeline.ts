@@ -1,3 +1,4 @@
+import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
@@ -26,6 +27,8 @@ export interface FilledQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
   readonly pieces: Pieces
+  /** The choices that the plan left open, made. */
+  readonly choices?: Choices
   /** What the measures of the real quilt say. */
   readonly findings: readonly Problem[]
 }
@@ -98,9 +101,20 @@ export async function planWithGaps(
   return tellQuilt(reckoned, { gaps: await gaps, warnings })
 }
 
-/** Lays the quilt out, fits the fillers and cuts them at their touches. */
+/** Makes the choices that the plan leaves open, lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
-  const { quilt, findings } = layOutPlan(plan)
+  const laid = layOutPlan(plan)
+  const fill = (settled: Plan) => fillLaid(settled, laid, catalog)
+  if (!isOpen(plan)) return fill(plan)
+  const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
+  return { ...filled, choices }
+}
+
+function fillLaid(
+  plan: Plan,
+  { quilt, findings }: ReturnType<typeof layOutPlan>,
+  catalog: Catalog,
+): Omit<FilledQuilt, 'choices'> {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
@@ -147,7 +161,7 @@ export function reckonQuilt(threaded: ThreadedQuilt, chords: GapTask['chords']):
 
 /** Puts all figures into the report, and what a picture shows of them into the drawing. */
 export function tellQuilt(
-  { plan, quilt, pieces, line, drawing, findings, figures, reckoning }: ReckonedQuilt,
+  { plan, quilt, pieces, line, drawing, findings, figures, reckoning, choices }: ReckonedQuilt,
   { gaps, warnings }: { gaps: QuiltGaps; warnings: readonly Problem[] },
 ): PlannedQuilt {
   const report = buildReport({
@@ -168,6 +182,7 @@ export function tellQuilt(
     reckoning,
     gaps,
     warnings: [...warnings, ...findings],
+    ...(choices && { choices }),
   })
   return {
     plan,

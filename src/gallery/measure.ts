@@ -5,7 +5,7 @@ import { layField } from '../check/stitch-field.ts'
 import { checkWalkingFoot } from '../check/walking-foot.ts'
 import { distance } from '../geometry/point.ts'
 import { boundsOf, endOf, type Stroke } from '../geometry/stroke.ts'
-import { measureLines } from '../report/measure-line.ts'
+import { chordsOf, measureLines } from '../report/measure-line.ts'
 import type { Line } from '../stitch/line.ts'
 
 /** What is measured on a filler as it is drawn. */
@@ -34,8 +34,9 @@ const REACH = [1e6, 1e6] as const
  */
 export function measureFiller(strokes: readonly Stroke[], region: Region): Measures {
   const lines = linesOf(strokes)
-  const figures = measureLines(lines, REACH)
-  const field = layField(figures.polylines, boundsOf(region.rings.flat()))
+  const chords = chordsOf(lines)
+  const figures = measureLines(lines, { reach: REACH, chords })
+  const field = layField(chords, boundsOf(region.rings.flat()))
   const radii = checkWalkingFoot(lines).map(({ smallestRadius }) => smallestRadius)
   return {
     mmPerCm2: figures.lengthMm / (regionArea(region) / 100),

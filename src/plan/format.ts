@@ -137,6 +137,11 @@ const machine = z.strictObject({
     'domestic: you move the quilt; frame: the machine moves, strip by strip',
     DEFAULTS.machine.kind,
   ),
+  foot: optional(
+    z.enum(['free-motion', 'walking']),
+    'free-motion, or walking: only straight and gently curved lines can be stitched, and only such fillers are chosen',
+    DEFAULTS.machine.foot,
+  ),
   reach: optional(
     z.tuple([length, length], { error: 'two lengths: [width, height]' }),
     'width and height that are stitched without moving the quilt, two lengths',
@@ -319,7 +324,7 @@ export const formatOf = (vocabulary: Vocabulary) =>
       ),
       density: optional(
         z.enum(['light', 'medium', 'dense']),
-        'how dense the quilting is meant to be',
+        'how dense the quilting is meant to be, where spacings or fillers are chosen',
         DEFAULTS.density,
       ),
       route: optional(route, 'the way of the line'),

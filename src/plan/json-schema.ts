@@ -17,7 +17,7 @@ function vocabularyOf(catalog: Catalog): Vocabulary {
   return {
     bandFiller: z.union([fillerFormat(motifs as Known, ['none', 'auto']), byPatch]),
     sideFiller: fillerFormat(motifs as Known, ['none']),
-    centre: exactCentre(fillerFormat(centreFillers, ['none'])),
+    centre: exactCentre(fillerFormat(centreFillers, ['none', 'auto'])),
     cornerMotif: names(['none', ...cornerMotifs]),
     unit: z.union([names([...Object.keys(units), 'own']), name]),
   }

@@ -71,6 +71,8 @@ export interface BandPlan {
 /** How the machine works. */
 export interface MachinePlan {
   readonly kind: 'domestic' | 'frame'
+  /** `walking`: only straight and gently curved lines can be stitched. */
+  readonly foot: 'free-motion' | 'walking'
   /** Width and height of what is stitched without moving the quilt, mm. */
   readonly reach: readonly [width: number, height: number]
   /** Depth of the strip that is stitched before a framed quilt is rolled on, mm. Undefined: not on a frame. */
@@ -190,6 +192,8 @@ export interface Plan {
     readonly height: number
     readonly fabric: readonly FabricColour[]
     readonly filler: FillerChoice | undefined
+    /** The plan leaves the choice of the filler to the program. */
+    readonly auto: boolean
   }
   /** From the inside out. */
   readonly bands: readonly BandPlan[]

@@ -11,11 +11,13 @@ import { nameFiller, settleKnown } from './settle-filler.ts'
 export function settleCentre(entry: Entry): Plan['centre'] {
   const shape = entry.at('shape').choice(OUTLINE_NAMES, 'rectangle')
   const filler = entry.at('filler')
-  const named = filler.isGiven && filler.value !== 'none' ? nameFiller(filler) : undefined
+  const auto = filler.value === 'auto'
+  const named = filler.isGiven && filler.value !== 'none' && !auto ? nameFiller(filler) : undefined
   return {
     ...(shape === 'rectangle' ? rectangle(entry) : across(entry, shape)),
     fabric: settleFabric(entry.at('fabric'), DEFAULTS.centreFabric),
     filler: named && settleKnown(named, entry.desk.catalog.centreFillers),
+    auto,
   }
 }
 

@@ -88,7 +88,7 @@ function fileOf(pen: Pen): Written {
     units: plan.units,
     centre: {
       ...centreSizeOf(pen),
-      filler: plan.centre.filler ? fillerOf(plan.centre.filler, pen.catalog.centreFillers, pen) : 'none',
+      filler: centreFillerOf(pen),
       fabric: fabricOf(plan.centre.fabric),
     },
     bands: plan.bands.map((band) => bandOf(band, pen)),
@@ -120,6 +120,12 @@ function fillerOf({ name, values, given }: FillerChoice, known: Known | undefine
     return [key, typeof value === 'number' && params[key]?.kind === 'length' ? length(value) : value]
   })
   return { [name]: Object.fromEntries(written) }
+}
+
+function centreFillerOf(pen: Pen): unknown {
+  const { filler, auto } = pen.plan.centre
+  if (auto) return 'auto'
+  return filler ? fillerOf(filler, pen.catalog.centreFillers, pen) : 'none'
 }
 
 const fabricOf = (fabric: readonly FabricColour[]): unknown =>

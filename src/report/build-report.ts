@@ -1,6 +1,7 @@
 import { type Evenness, measureEvenness, UNEVEN_RATIO } from '../check/evenness.ts'
 import type { Gap, Gaps } from '../check/largest-gap.ts'
 import type { WalkingFootCheck } from '../check/walking-foot.ts'
+import type { Choices } from '../choose/choose-plan.ts'
 import type { Problem } from '../error.ts'
 import { lengthText } from '../export/labels.ts'
 import type { Point } from '../geometry/point.ts'
@@ -14,6 +15,7 @@ import type { RouteResult } from '../route/index.ts'
 import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
 import { spoolsNeeded } from '../stitch/thread-use.ts'
 import { bandArea } from './band-area.ts'
+import { choicesEntry } from './choices-entry.ts'
 import type { QuiltGaps } from './find-gaps.ts'
 import { isQuilted } from './is-quilted.ts'
 import type { LineFigures } from './measure-line.ts'
@@ -36,6 +38,8 @@ export interface Findings {
   readonly figures: LineFigures
   readonly reckoning: Reckoning
   readonly gaps: QuiltGaps
+  /** Where the plan left anything to be chosen. */
+  readonly choices?: Choices
   /** Warnings of the plan file. */
   readonly warnings: readonly Problem[]
 }
@@ -48,6 +52,7 @@ export function buildReport(findings: Findings): Report {
   const { plan, quilt, route, figures, reckoning } = findings
   const evenness = evennessOf(findings)
   const bands = bandEntries(findings, evenness)
+  const choices = findings.choices && choicesEntry(findings.choices, { ...findings, evenness })
   const [reachWidth, reachHeight] = plan.machine.reach
   return {
     $schema: 'report.schema.json',
@@ -86,9 +91,10 @@ export function buildReport(findings: Findings): Report {
     gap: gapEntry(findings),
     bands,
     evenness: { worstRatio: ratioOf(evenness.worstRatio), limit: UNEVEN_RATIO },
+    ...(choices && { choices }),
     warnings: [
       ...findings.warnings.map(({ code, message, at }) => ({ code, message, at })),
-      ...warningsOf(findings, bands),
+      ...warningsOf(findings, { bands, choices }),
       ...evenness.warnings.map(({ code, message, at }) => ({ code, message, at })),
     ],
   }
@@ -213,7 +219,7 @@ function walkingFootEntry(check: WalkingFootCheck | undefined): Report['bands'][
   return { verdict, reasons: [...reasons], smallestRadiusMm, pivots, reversals }
 }
 
-function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
+function warningsOf(findings: Findings, { bands, choices }: Pick<Report, 'bands' | 'choices'>): Warning[] {
   const { plan, route } = findings
   const warnings: Warning[] = []
   const limit = plan.batting.limit
@@ -224,6 +230,11 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
       at: '',
       message: `${route.walks.length} thread starts: ${findings.frame ? 'the strips of a frame cut the line' : 'the quilted parts do not meet'}`,
     })
+  }
+  const overLimit = choices?.overLimit ?? []
+  const whyOf = (at: string) => {
+    const why = overLimit.find((over) => over.at === at)?.why
+    return why === undefined ? '' : `: ${why}`
   }
   bands.forEach((band, index) => {
     const at = band.name
@@ -238,14 +249,18 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
       warnings.push({
         code: 'check/gap',
         at,
-        message: `a gap of ${length(band.gapMm ?? 0)} is more than the batting's limit of ${length(limit)}`,
+        message: `a gap of ${length(band.gapMm ?? 0)} is more than the batting's limit of ${length(limit)}${whyOf(band.name)}`,
       })
     }
   })
-  if (
-    !plan.centre.filler &&
-    (plan.centre.across ?? Math.min(plan.centre.width, plan.centre.height)) > limit
-  ) {
+  const isCentreOpen =
+    !plan.centre.filler && (plan.centre.across ?? Math.min(plan.centre.width, plan.centre.height)) > limit
+  const across = isCentreOpen ? undefined : acrossSeams(overLimit)
+  if (across) {
+    const message = `a gap of ${length(across.gapMm)} across a seam is more than the batting's limit of ${length(limit)}: ${across.why}`
+    warnings.push({ code: 'check/gap', at: '', message })
+  }
+  if (isCentreOpen) {
     warnings.push({
       code: 'check/centre-open',
       at: 'centre',
@@ -253,6 +268,16 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
     })
   }
   return warnings
+}
+
+/** A gap is as large as another if it differs by less, mm. */
+const AS_LARGE = 0.5
+
+/** The largest gap of the quilt, if it is past the limit and no gap of a band or of the centre alone. */
+function acrossSeams(overLimit: NonNullable<Report['choices']>['overLimit']) {
+  const whole = overLimit.find(({ at }) => at === 'quilt')
+  const isOne = overLimit.some(({ at, gapMm }) => at !== 'quilt' && gapMm > (whole?.gapMm ?? 0) - AS_LARGE)
+  return isOne ? undefined : whole
 }
 
 /** The bands that are quilted, each against the one inside it. */

@@ -55,6 +55,7 @@ test('what a plan leaves out has its documented default', () => {
   })
   expect(centre).toEqual({
     shape: 'rectangle',
+    auto: false,
     across: undefined,
     width: 508,
     height: 254,
