@@ -56,7 +56,8 @@ export function layOutPlan(plan: Plan): { readonly quilt: Quilt; readonly findin
   const findings =
     plan.measured.length > 0 ? diagnoseMeasured(size, plan.measured, { quilt: whole, unit: plan.units }) : []
   const piecings = plan.bands.map(piecingOf)
-  return { quilt: piecings.some((p) => p) ? pieceBands(whole, piecings) : whole, findings }
+  const quilt = piecings.some((p) => p) ? pieceBands(whole, piecings) : whole
+  return { quilt: plan.avoid.length > 0 ? { ...quilt, regions: plan.avoid } : quilt, findings }
 }
 
 /** Sizes and fabrics alone. */

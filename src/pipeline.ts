@@ -1,6 +1,7 @@
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
+import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
@@ -17,6 +18,7 @@ import { findGaps } from './report/find-gaps.ts'
 import { measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
+import { regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
 import { traceStrips } from './report/trace-strips.ts'
 import { lowerBound } from './route/index.ts'
@@ -25,6 +27,8 @@ import { lowerBound } from './route/index.ts'
 export interface FilledQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
+  /** The fillers before they are cut at the regions to stay out of. */
+  readonly whole: Pieces
   readonly pieces: Pieces
   /** What the measures of the real quilt say. */
   readonly findings: readonly Problem[]
@@ -54,8 +58,16 @@ export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
   const { plan, warnings, locate } = readPlan(text, catalog)
   const refused = notPlanned(plan)
   if (refused.length > 0) throw new PlanError(refused.map(locate))
-  return planQuilt(plan, { catalog, warnings })
+  try {
+    return planQuilt(plan, { catalog, warnings })
+  } catch (error) {
+    throw error instanceof PlanError ? new PlanError(error.problems.map(located(locate))) : error
+  }
 }
+
+/** A problem found while planning names a key of the plan; one that does not has no place in the file. */
+const located = (locate: (problem: Problem) => Problem) => (problem: Problem) =>
+  problem.at && !problem.position ? locate(problem) : problem
 
 /** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
 export function planQuilt(
@@ -73,8 +85,8 @@ export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
-  const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
-  return { plan, quilt, pieces, findings }
+  const whole = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
+  return { plan, quilt, whole, pieces: avoidRegions(whole, quilt), findings }
 }
 
 /** Finds the way through the pieces and threads the line along it. */
@@ -99,9 +111,10 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
 
 /** Measures the line and reckons what it takes. */
 export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
-  const { plan, quilt, pieces, line, drawing } = threaded
+  const { plan, quilt, pieces, whole, line, drawing } = threaded
   const figures = measureLines(line.lines, plan.machine.reach)
   const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
+  const regions = regionFigures(line.lines, quilt)
   const report = buildReport({
     plan,
     quilt,
@@ -118,13 +131,14 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
-    gaps: findGaps(figures.polylines, quilt),
+    gaps: findGaps(figures.polylines, quilt, regions),
+    regions,
     warnings: [...warnings, ...threaded.findings],
   })
   return {
     plan,
     quilt,
-    drawing: withFigures(drawing, { plan, pieces, report, reckoning }),
+    drawing: withFigures(drawing, { plan, pieces: whole, report, reckoning }),
     reckoning,
     report,
   }

@@ -1,4 +1,4 @@
-import { areaD, FillRule, unionD } from 'clipper2-ts'
+import { areaD, differenceD, FillRule, unionD } from 'clipper2-ts'
 import { PlanError } from '../error.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Box, boundsOf } from '../geometry/stroke.ts'
@@ -25,6 +25,18 @@ export function regionOf(polygons: readonly (readonly Point[])[]): Region {
   })
   const joined = unionD(paths, [], FillRule.NonZero, DECIMALS)
   return { rings: joined.map((path) => path.map(({ x, y }): Point => [x, y])) }
+}
+
+/**
+ * What is left of a region without some polygons; no rings if nothing is.
+ *
+ * @param polygons  closed, of either direction; they may touch and overlap
+ */
+export function withoutPolygons(region: Region, polygons: readonly (readonly Point[])[]): Region {
+  const { rings } = regionOf(polygons)
+  const paths = (list: Region['rings']) => list.map((ring) => ring.map(([x, y]) => ({ x, y })))
+  const left = differenceD(paths(region.rings), paths(rings), FillRule.EvenOdd, DECIMALS)
+  return { rings: left.map((path) => path.map(({ x, y }): Point => [x, y])) }
 }
 
 /** Area between the rings, mm²: rings inside others count as holes by their direction. */

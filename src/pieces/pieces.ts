@@ -7,6 +7,7 @@ import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
+import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
@@ -76,6 +77,8 @@ export interface Pieces {
   readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
+  /** What no stitching may enter, if anything. */
+  readonly avoided?: Avoided
 }
 
 /** A strip whose end leans by less is cut square, mm. */
