@@ -25,6 +25,17 @@ const SAME_TOUCH = 0.01
 /** Side of the squares in which the corners of patches are kept, mm. */
 const CELL = 20
 
+/** A stretch of the edge of an avoided region. */
+interface RegionEdgeSeam {
+  readonly region: number
+  /** The band that it is stitched with. */
+  readonly band: number
+  readonly stroke: Stroke
+  /** Numbers the stretches. One that is asked for is there twice: to be stitched, and to be run along before that. */
+  readonly stretch: number
+  readonly isAsked: boolean
+}
+
 /** A stretch of ditch between two neighbouring vertices: where the line may travel. */
 export interface SeamEdge {
   readonly u: number
@@ -34,8 +45,7 @@ export interface SeamEdge {
   readonly corner?: number
   /** The band whose patch seam it is. */
   readonly patch?: number
-  /** Of the edge of an avoided region: which, the band that it is stitched with, and its course. */
-  readonly edge?: { readonly region: number; readonly band: number; readonly stroke: Stroke }
+  readonly edge?: RegionEdgeSeam
   /** The sector in which it is stitched in the ditch, if it is. */
   readonly ditch?: number
 }
@@ -211,6 +221,7 @@ class NetBuilder {
       onEdge.push(vertex)
       return vertex
     }
+    let stretch = 0
     return edges.flatMap(({ region, band, sector, isAsked, stroke }) => {
       const segment = stroke.segments[0]!
       const [first, last] = [vertexAt(stroke.start), vertexAt(segment.to)]
@@ -229,14 +240,9 @@ class NetBuilder {
         const from = way[i]!
         if (from.vertex === to.vertex) return []
         const course = this.#course(stroke, from, to)
-        return [
-          {
-            u: from.vertex,
-            v: to.vertex,
-            edge: { region, band, stroke: course },
-            ...(isAsked && { ditch: sector }),
-          },
-        ]
+        const edge = { region, band, stroke: course, stretch: stretch++, isAsked }
+        const along = { u: from.vertex, v: to.vertex, edge }
+        return isAsked ? [{ ...along, ditch: sector }, along] : [along]
       })
     })
   }

@@ -26,7 +26,7 @@ export function routeGraph(net: Net, pieces: Pieces): RouteGraph {
       v,
       length: edge ? strokeLength(edge.stroke) : distance(net.positions[u]!, net.positions[v]!),
       required: ditch !== undefined,
-      ...(ditch !== undefined && { price: DITCH_AGAIN }),
+      ...((ditch !== undefined || edge?.isAsked) && { price: DITCH_AGAIN }),
     }),
   )
   return { vertexCount: net.positions.length, edges: [...fills, ...seams], positions: net.positions }

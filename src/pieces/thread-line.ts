@@ -17,14 +17,16 @@ export function threadLine(
   { pieces, net, thread }: { pieces: Pieces; net: Net; thread: string },
 ): Line {
   const parts: LinePart[] = []
-  const ditched = new Set<number>()
+  const ditched = new Set<string>()
   let band: number | undefined
   for (const pass of walk) {
     const piece = pieces.pieces[pass.edge]
     if (!piece) {
       const { ditch, edge } = net.seams[pass.edge - pieces.pieces.length]!
-      const kind = ditch !== undefined && !ditched.has(pass.edge) ? 'ditch' : 'travel'
-      ditched.add(pass.edge)
+      const isAsked = ditch !== undefined || edge?.isAsked
+      const key = edge ? `edge ${edge.stretch}` : `seam ${pass.edge}`
+      const kind = isAsked && !ditched.has(key) ? 'ditch' : 'travel'
+      ditched.add(key)
       pushInSeam(parts, {
         kind,
         area: pass.area,

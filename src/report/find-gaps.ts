@@ -1,6 +1,6 @@
 import { circleInField, type Gap, type Gaps, gapsInField } from '../check/largest-gap.ts'
 import type { Polyline } from '../check/polyline.ts'
-import { type Region, regionArea, regionOf, withoutPolygons } from '../check/region.ts'
+import { type Region, regionArea, withinPolygons, withoutPolygons } from '../check/region.ts'
 import { layField } from '../check/stitch-field.ts'
 import type { Point } from '../geometry/point.ts'
 import { boundsOf, flattenStroke } from '../geometry/stroke.ts'
@@ -49,11 +49,7 @@ export function findGaps(
       gapsIn(without({ rings: [quilt.rings[index + 1]!, quilt.rings[index]!] })),
     ),
     regions: regions.map((_, index) => {
-      const covered = regionOf(clusterOf(index, regions).map(chordsOf))
-      const inQuilt = withoutPolygons(
-        { rings: [outermost] },
-        withoutPolygons({ rings: [outermost] }, covered.rings).rings,
-      )
+      const inQuilt = withinPolygons({ rings: [outermost] }, clusterOf(index, regions).map(chordsOf))
       return regionArea(inQuilt) > 0 ? circleInField(field, inQuilt, EXACTNESS) : NOTHING
     }),
   }

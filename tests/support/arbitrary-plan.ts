@@ -140,7 +140,6 @@ const simplePolygon = fc
       return [new Mm(x.mm + spoke.mm * Math.cos(turn)), new Mm(y.mm + spoke.mm * Math.sin(turn))]
     }),
   )
-const points = fc.array(fc.tuple(mm(0, 100), mm(0, 100)), { minLength: 3, maxLength: 5 })
 const three = fc.tuple(mm(90, 999), mm(90, 999), mm(90, 999))
 
 /** Whether a band is sure to be stitched. */
