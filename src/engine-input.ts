@@ -58,7 +58,8 @@ export const catalogOf = ({ motifs, centres, corners }: Library): Catalog => ({
 export function layOutPlan(plan: Plan): { readonly quilt: Quilt; readonly findings: readonly Problem[] } {
   const { quilt: whole, findings } = layOutStrips(plan)
   const piecings = plan.bands.map(piecingOf)
-  return { quilt: piecings.some((p) => p) ? pieceBands(whole, piecings) : whole, findings }
+  const quilt = piecings.some((p) => p) ? pieceBands(whole, piecings) : whole
+  return { quilt: plan.avoid.length > 0 ? { ...quilt, regions: plan.avoid } : quilt, findings }
 }
 
 /** The quilt before anything in its bands is pieced. */

@@ -168,6 +168,10 @@ export const LABELS = {
       'bottom left': 'bottom left',
       'top left': 'top left',
     },
+    edge: (region: string, length: string, isAgain: boolean): string =>
+      isAgain
+        ? `Go round ${region} along its edge, ${length}.`
+        : `Stitch along the edge of ${region}, ${length}.`,
     travel: (way: string, length: string): string => `Travel in the ditch ${way}, ${length}.`,
     travelFor: (way: string, length: string, reason: string): string =>
       `Travel in the ditch ${way}, ${length}: ${reason}.`,

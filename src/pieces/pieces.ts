@@ -7,6 +7,7 @@ import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
+import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
@@ -78,6 +79,8 @@ export interface Pieces {
   readonly fits: readonly BandFit[]
   /** The band of setting triangles: corners inside it lie at the middles of sides outside it. */
   readonly setting?: number
+  /** What no stitching may enter, if anything. */
+  readonly avoided?: Avoided
 }
 
 /** A strip whose end leans by less is cut square, mm. */

@@ -17,7 +17,7 @@ import {
 } from './format-parts.ts'
 import { LIMITS } from './limits.ts'
 import { BATTINGS } from './materials.ts'
-import { BOBBIN_CLASSES } from './plan.ts'
+import { BOBBIN_CLASSES, REGION_OUTLINES } from './plan.ts'
 
 /** How fillers and names look: open while a file is read (they are checked against the catalog), listed for an editor. */
 export interface Vocabulary {
@@ -279,6 +279,12 @@ const region = z.strictObject({
     'a circle to stay out of',
   ),
   polygon: optional(polygon, 'corners [x, y] of a polygon to stay out of, lengths'),
+  name: optional(name, 'what you call this region', { text: '"region 1", "region 2", ...' }),
+  outline: optional(
+    z.enum(REGION_OUTLINES),
+    'whole: its edge is stitched all round; as-needed: only where the line has to get round it',
+    'whole',
+  ),
 })
 
 const three = z.tuple([length, length, length], { error: 'three lengths' })

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts'
 import type { Params, ValuesOf } from '../motif/contract.ts'
+import type { AvoidedRegion } from '../quilt/avoided-region.ts'
 import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Corners } from '../quilt/quilt.ts'
 import type { LengthUnit } from '../units.ts'
@@ -161,10 +162,8 @@ export interface RoutePlan {
   readonly ditch: readonly DitchSeam[]
 }
 
-/** A region that no stitching may enter: mm from the quilt's top left finished corner. */
-export type Region =
-  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number }
-  | { readonly kind: 'polygon'; readonly points: readonly Point[] }
+/** How much of a region's edge is stitched. */
+export const REGION_OUTLINES = ['whole', 'as-needed'] as const satisfies readonly AvoidedRegion['outline'][]
 
 /** The outer size of a band (or of the centre) as measured on the real quilt, mm. */
 export interface MeasuredPlan {
@@ -209,7 +208,7 @@ export interface Plan {
   readonly spacing: 'auto' | 'own'
   readonly density: 'light' | 'medium' | 'dense'
   readonly route: RoutePlan
-  readonly avoid: readonly Region[]
+  readonly avoid: readonly AvoidedRegion[]
   readonly measured: readonly MeasuredPlan[]
   readonly seed: number
 }

@@ -1,16 +1,9 @@
 import { Document, isMap, type Node, visit, type YAMLMap, type YAMLSeq } from 'yaml'
+import type { AvoidedRegion } from '../quilt/avoided-region.ts'
 import { type LengthUnit, toUnit } from '../units.ts'
 import { type Catalog, type Known, paramsOf } from './catalog.ts'
 import { parseLength, roundLength } from './length.ts'
-import {
-  type BandPlan,
-  type FabricColour,
-  type FillerChoice,
-  type Place,
-  type Plan,
-  type Region,
-  SIDES,
-} from './plan.ts'
+import { type BandPlan, type FabricColour, type FillerChoice, type Place, type Plan, SIDES } from './plan.ts'
 import { isSetting } from './setting-bands.ts'
 import { CENTRE_NAME } from './settle-ground.ts'
 import { cornerNames, sideNames } from './settle-route.ts'
@@ -236,10 +229,13 @@ function placeOf(place: Place, plan: Plan): unknown {
   return { band: place.band, side: sideNames(plan, band)[place.side] }
 }
 
-const regionOf = (region: Region, { length }: Pen): Written =>
-  region.kind === 'circle'
+const regionOf = (region: AvoidedRegion, { length }: Pen): Written => ({
+  name: region.name,
+  ...(region.kind === 'circle'
     ? { circle: { at: region.centre.map(length), radius: length(region.radius) } }
-    : { polygon: region.points.map((point) => point.map(length)) }
+    : { polygon: region.points.map((point) => point.map(length)) }),
+  outline: region.outline,
+})
 
 const measuredOf = ({ plan: { measured, bands }, length }: Pen): Written[] =>
   measured.map(({ band, across, down, diagonals }) =>
