@@ -12,7 +12,7 @@ import { LIBRARY } from '../motifs/library.ts'
 import { catalogOf, layOutPlan } from '../src/engine-input.ts'
 import { exportDrawing } from '../src/export/index.ts'
 import { threadLine } from '../src/pieces/thread-line.ts'
-import { fillQuilt, planFromText, reckonQuilt, threadQuilt } from '../src/pipeline.ts'
+import { fillQuilt, gapTaskOf, planFromText, reckonQuilt, tellQuilt, threadQuilt } from '../src/pipeline.ts'
 import type { Catalog } from '../src/plan/catalog.ts'
 import { readPlan } from '../src/plan/read-plan.ts'
 import { findGaps } from '../src/report/find-gaps.ts'
@@ -109,9 +109,13 @@ async function measure(name: string): Promise<Row> {
   const [, line] = await timed(() =>
     route.walks.map((walk) => threadLine(walk.steps, { pieces: filled.pieces, net, thread: '#000000' })),
   )
-  const [figures, measured] = await timed(() => measureLines(threaded.line.lines, plan.machine.reach))
-  const [, gaps] = await timed(() => findGaps(figures.polylines, filled.quilt))
-  const [{ report, drawing }, whole] = await timed(() => reckonQuilt(threaded))
+  const gapTask = gapTaskOf(threaded)
+  const [, measured] = await timed(() =>
+    measureLines(threaded.line.lines, { reach: plan.machine.reach, chords: gapTask.chords }),
+  )
+  const [found, gaps] = await timed(() => findGaps(gapTask))
+  const [reckoned, measuredAndReckoned] = await timed(() => reckonQuilt(threaded, gapTask.chords))
+  const [{ report, drawing }, told] = await timed(() => tellQuilt(reckoned, { gaps: found, warnings: [] }))
   const [, exported] = await timed(async () => {
     for (const id of ['picture', 'line-json']) await exportDrawing(id, drawing)
   })
@@ -130,7 +134,7 @@ async function measure(name: string): Promise<Row> {
       gaps,
       route: routeAndLine - line,
       measure: measured,
-      reckon: Math.max(0, whole - measured - gaps),
+      reckon: Math.max(0, measuredAndReckoned - measured) + told,
       export: exported,
       path,
     },

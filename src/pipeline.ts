@@ -1,5 +1,6 @@
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
+import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
@@ -13,8 +14,8 @@ import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
-import { findGaps } from './report/find-gaps.ts'
-import { measureLines } from './report/measure-line.ts'
+import { findGaps, type GapTask, type QuiltGaps } from './report/find-gaps.ts'
+import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
@@ -36,6 +37,12 @@ export interface ThreadedQuilt extends FilledQuilt {
   readonly drawing: Drawing
 }
 
+/** A quilt with its line measured, and what it takes. */
+export interface ReckonedQuilt extends ThreadedQuilt {
+  readonly figures: LineFigures
+  readonly reckoning: Reckoning
+}
+
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
 export interface PlannedQuilt {
   readonly plan: Plan
@@ -51,20 +58,49 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings, locate } = readPlan(text, catalog)
-  const refused = notPlanned(plan)
-  if (refused.length > 0) throw new PlanError(refused.map(locate))
+  const { plan, warnings } = acceptPlan(text, catalog)
   return planQuilt(plan, { catalog, warnings })
 }
 
-/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
+/**
+ * The plan that a file's text gives, if the planner can do all that it asks.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export function acceptPlan(text: string, catalog: Catalog): { plan: Plan; warnings: readonly Problem[] } {
+  const { plan, warnings, locate } = readPlan(text, catalog)
+  const refused = [...notPlanned(plan), ...refuseTooMuch(plan, catalog)]
+  if (refused.length > 0) throw new PlanError(refused.map(locate))
+  return { plan, warnings }
+}
+
+/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes, tell it. */
 export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
   const filled = fillQuilt(plan, catalog)
   const threaded = threadQuilt(filled, catalog)
-  return reckonQuilt(threaded, warnings)
+  const gapTask = gapTaskOf(threaded)
+  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  return tellQuilt(reckoned, { gaps: findGaps(gapTask), warnings })
+}
+
+/**
+ * The same, with the gaps looked for elsewhere meanwhile: no other step is as long that nothing waits for.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export async function planWithGaps(
+  text: string,
+  { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
+): Promise<PlannedQuilt> {
+  const { plan, warnings } = acceptPlan(text, catalog)
+  const threaded = threadQuilt(fillQuilt(plan, catalog), catalog)
+  const gapTask = gapTaskOf(threaded)
+  const gaps = search(gapTask)
+  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  return tellQuilt(reckoned, { gaps: await gaps, warnings })
 }
 
 /** Lays the quilt out, fits the fillers and cuts them at their touches. */
@@ -97,11 +133,28 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
   return { ...filled, line, drawing }
 }
 
+/** What the largest gaps are found from. */
+export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
+  chords: chordsOf(line.lines),
+  rings: quilt.rings,
+})
+
 /** Measures the line and reckons what it takes. */
-export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
-  const { plan, quilt, pieces, line, drawing } = threaded
-  const figures = measureLines(line.lines, plan.machine.reach)
-  const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
+export function reckonQuilt(threaded: ThreadedQuilt, chords: GapTask['chords']): ReckonedQuilt {
+  const { plan, line } = threaded
+  const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
+  return {
+    ...threaded,
+    figures,
+    reckoning: reckonLines(line.lines, plan, movesOf(line, figures.repositions.length)),
+  }
+}
+
+/** Puts all figures into the report, and what a picture shows of them into the drawing. */
+export function tellQuilt(
+  { plan, quilt, pieces, line, drawing, findings, figures, reckoning }: ReckonedQuilt,
+  { gaps, warnings }: { gaps: QuiltGaps; warnings: readonly Problem[] },
+): PlannedQuilt {
   const report = buildReport({
     plan,
     quilt,
@@ -118,8 +171,8 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
-    gaps: findGaps(figures.polylines, quilt),
-    warnings: [...warnings, ...threaded.findings],
+    gaps,
+    warnings: [...warnings, ...findings],
   })
   return {
     plan,
