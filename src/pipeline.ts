@@ -1,6 +1,7 @@
 import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
+import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
 import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
@@ -66,19 +67,23 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings, locate } = plannedBy(text, catalog)
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
   return withPlaces(locate, () => planQuilt(plan, { catalog, warnings }))
 }
 
-/** The plan that a file's text gives, if the planner can do all that it asks. */
-function plannedBy(text: string, catalog: Catalog): CheckedPlan {
+/**
+ * The plan that a file's text gives, if the planner can do all that it asks.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export function acceptPlan(text: string, catalog: Catalog): AcceptedPlan {
   const { plan, warnings, locate } = readPlan(text, catalog)
-  const refused = notPlanned(plan)
+  const refused = [...notPlanned(plan), ...refuseTooMuch(plan, catalog)]
   if (refused.length > 0) throw new PlanError(refused.map(locate))
   return { plan, warnings, locate }
 }
 
-interface CheckedPlan {
+interface AcceptedPlan {
   readonly plan: Plan
   readonly warnings: readonly Problem[]
   /** Gives a problem its place in the file. */
@@ -86,7 +91,7 @@ interface CheckedPlan {
 }
 
 /** Problems found while planning name a key of the plan; here they get their place in the file. */
-function withPlaces<T>(locate: CheckedPlan['locate'], work: () => T): T {
+function withPlaces<T>(locate: AcceptedPlan['locate'], work: () => T): T {
   try {
     return work()
   } catch (error) {
@@ -118,7 +123,7 @@ export async function planWithGaps(
   text: string,
   { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
 ): Promise<PlannedQuilt> {
-  const { plan, warnings, locate } = plannedBy(text, catalog)
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
   const threaded = withPlaces(locate, () => threadQuilt(fillQuilt(plan, catalog), catalog))
   const gapTask = gapTaskOf(threaded)
   const gaps = search(gapTask)

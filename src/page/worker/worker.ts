@@ -5,6 +5,7 @@ import { catalogOf } from '../../engine-input.ts'
 import { PlanError } from '../../error.ts'
 import { EXPORTERS } from '../../export/index.ts'
 import {
+  acceptPlan,
   fillQuilt,
   type PlannedQuilt,
   planFromText,
@@ -12,7 +13,6 @@ import {
   threadQuilt,
 } from '../../pipeline.ts'
 import { BATTINGS } from '../../plan/materials.ts'
-import { readPlan } from '../../plan/read-plan.ts'
 import { figuresOf } from '../../report/report-page.ts'
 import type { Answer, Figured, Laid, PageCatalog, Question, Scene } from './messages.ts'
 import { sceneOf } from './scene.ts'
@@ -65,7 +65,7 @@ async function answer(question: Question): Promise<void> {
 /** The picture as fast as it can be had: sizes and fillers first, then the line. */
 function sketch(id: number, text: string): void {
   const began = performance.now()
-  const { plan } = readPlan(text, CATALOG)
+  const { plan } = acceptPlan(text, CATALOG)
   const filled = fillQuilt(plan, CATALOG)
   self.postMessage({ say: 'laid', id, laid: laidOut(filled.plan) })
   sendScene(id, { threaded: threadQuilt(filled, CATALOG), began })
