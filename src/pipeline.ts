@@ -51,10 +51,23 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
+  const { plan, warnings } = readForPlanning(text, catalog)
+  return planQuilt(plan, { catalog, warnings })
+}
+
+/**
+ * Reads a plan file that the planner can carry out.
+ *
+ * @throws PlanError with every problem of the file, or with all that the planner does not do
+ */
+export function readForPlanning(
+  text: string,
+  catalog: Catalog,
+): { readonly plan: Plan; readonly warnings: readonly Problem[] } {
   const { plan, warnings, locate } = readPlan(text, catalog)
   const refused = notPlanned(plan)
   if (refused.length > 0) throw new PlanError(refused.map(locate))
-  return planQuilt(plan, { catalog, warnings })
+  return { plan, warnings }
 }
 
 /** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
@@ -70,17 +83,24 @@ export function planQuilt(
 /** Lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const { quilt, findings } = layOutPlan(plan)
+  return { plan, quilt, pieces: fitFillers(plan, quilt, catalog), findings }
+}
+
+/** Fits the fillers into a quilt that is laid out, and cuts them at their touches. */
+export function fitFillers(plan: Plan, quilt: Quilt, catalog: Catalog): Pieces {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
-  const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
-  return { plan, quilt, pieces, findings }
+  return fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
 }
 
 /** Finds the way through the pieces and threads the line along it. */
-export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+export const threadQuilt = (filled: FilledQuilt, catalog: Catalog): ThreadedQuilt =>
+  drawQuilt(filled, planLine(lineTaskOf(filled)), catalog)
+
+/** The quilt with its line as a drawing. */
+export function drawQuilt(filled: FilledQuilt, line: PlannedLine, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
-  const line = planLine(lineTaskOf(filled))
   const drawing: Drawing = {
     title: plan.title,
     quilt,
@@ -99,9 +119,24 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
 
 /** Measures the line and reckons what it takes. */
 export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
+  const steps = reckonInSteps(threaded, warnings)
+  let step = steps.next()
+  while (!step.done) step = steps.next()
+  return step.value
+}
+
+/** Measures and reckons as `reckonQuilt` does, but pauses between the steps, so that it can be left off. */
+export function* reckonInSteps(
+  threaded: ThreadedQuilt,
+  warnings: readonly Problem[],
+): Generator<undefined, PlannedQuilt> {
   const { plan, quilt, pieces, line, drawing } = threaded
   const figures = measureLines(line.lines, plan.machine.reach)
+  yield
   const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
+  yield
+  const gaps = findGaps(figures.polylines, quilt)
+  yield
   const report = buildReport({
     plan,
     quilt,
@@ -118,7 +153,7 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
-    gaps: findGaps(figures.polylines, quilt),
+    gaps,
     warnings: [...warnings, ...threaded.findings],
   })
   return {
