@@ -1,6 +1,7 @@
 import type { BandFile, PlanFile } from '../plan-file.ts'
 import { addBand, moveBand, type Path } from '../plan-text.ts'
-import { catalog, chosen, edit, laid, plan, problems, write } from '../state.ts'
+import { catalog, laid, problems } from '../planning.ts'
+import { chosen, edit, plan, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
 import { LengthField } from './length-field.tsx'
 

@@ -1,4 +1,5 @@
-import { catalog, laid, plan, write } from '../state.ts'
+import { catalog, laid } from '../planning.ts'
+import { plan, write } from '../state.ts'
 import { CardHead, ColourField } from './band-card.tsx'
 import { problemAt } from './band-strip.tsx'
 import { LengthField } from './length-field.tsx'

@@ -2,7 +2,8 @@ import { useSignal } from '@preact/signals'
 import type { ExportParam, ExportParams } from '../../export/exporter.ts'
 import { parseLength } from '../../plan/length.ts'
 import { makeFiles } from '../planner.ts'
-import { catalog, fileName, laid, text } from '../state.ts'
+import { catalog, laid } from '../planning.ts'
+import { fileName, text } from '../state.ts'
 import type { MadeFile, WriteWish } from '../worker/messages.ts'
 
 type Given = Readonly<Record<string, unknown>>

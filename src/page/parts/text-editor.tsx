@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Problem } from '../../error.ts'
-import { change, problems, text } from '../state.ts'
+import { problems } from '../planning.ts'
+import { change, text } from '../state.ts'
 
 /** The plan file itself: its text beside its line numbers, and every problem at its place. */
 export function TextEditor({ onClose, at }: { onClose: () => void; at: Problem['position'] }) {

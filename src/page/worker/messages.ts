@@ -9,28 +9,28 @@ import type { PartKind } from '../../stitch/line.ts'
 /** A chain of chords: x, y, x, y ... in mm. */
 export type Chords = Float32Array
 
-/** What a part of the line is, and where it lies in the line's chords (indices of points) and along the work (mm). */
+/** A thread start as a chain of chords, and how far along the whole work each point lies, mm. */
+export interface Chain {
+  readonly xy: Chords
+  readonly along: Float32Array
+}
+
+/** What a part of the line is, and where it lies in the line's chain (indices of points) and along the work (mm). */
 export interface ScenePart {
   readonly kind: PartKind
   readonly band: number | undefined
   readonly area: number
   readonly reason: string | undefined
   readonly thread: number
-  /** First and last point, in the fine chords and in the coarse ones. */
-  readonly fine: readonly [number, number]
-  readonly coarse: readonly [number, number]
+  /** First and last point. */
+  readonly points: readonly [number, number]
   /** Where it begins and ends along the whole work, mm. */
   readonly along: readonly [number, number]
 }
 
-/** One thread start as chords: fine ones to look at closely, coarse ones to look at from afar. */
-export interface SceneLine {
+/** One thread start, fine enough to look at from afar. */
+export interface SceneLine extends Chain {
   readonly colour: string
-  readonly fine: Chords
-  readonly coarse: Chords
-  /** Distance along the whole work of each point, mm. */
-  readonly fineAlong: Float32Array
-  readonly coarseAlong: Float32Array
 }
 
 /** What the picture shows. */
@@ -41,6 +41,14 @@ export interface Scene {
   readonly parts: readonly ScenePart[]
   readonly areaCount: number
   readonly lengthMm: number
+}
+
+/** How long the steps to a picture took in the worker, ms. */
+export interface StepTimes {
+  readonly read: number
+  readonly fill: number
+  readonly thread: number
+  readonly draw: number
 }
 
 /** A filler drawn in a straight strip: SVG path data in the strip's frame, mm. */
@@ -104,18 +112,19 @@ export type WriteWish =
       readonly options: Readonly<Record<string, unknown>>
     }
 
-/** What the page asks of a worker. Answers carry the same id. */
+/** What the page asks of a worker. Answers carry the same id. A `plan` takes the place of one that came before it. */
 export type Question =
   | { readonly ask: 'catalog'; readonly id: number }
-  | { readonly ask: 'sketch'; readonly id: number; readonly text: string }
-  | { readonly ask: 'figure'; readonly id: number; readonly text: string }
+  | { readonly ask: 'plan'; readonly id: number; readonly text: string }
   | { readonly ask: 'swatches'; readonly id: number; readonly width: number }
   | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly wish: WriteWish }
 
+/** A plan is answered in stages: laid, scene, close-up, figured; or refused. */
 export type Answer =
   | { readonly say: 'catalog'; readonly id: number; readonly catalog: PageCatalog }
   | { readonly say: 'laid'; readonly id: number; readonly laid: Laid }
-  | { readonly say: 'scene'; readonly id: number; readonly scene: Scene; readonly tookMs: number }
+  | { readonly say: 'scene'; readonly id: number; readonly scene: Scene; readonly took: StepTimes }
+  | { readonly say: 'close-up'; readonly id: number; readonly chains: readonly Chain[] }
   | { readonly say: 'figured'; readonly id: number; readonly figured: Figured }
   | { readonly say: 'swatches'; readonly id: number; readonly swatches: Readonly<Record<string, Swatch>> }
   | { readonly say: 'files'; readonly id: number; readonly files: readonly MadeFile[] }

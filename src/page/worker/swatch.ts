@@ -8,8 +8,22 @@ import type { Swatch } from './messages.ts'
 const WIDTHS = 5
 const MOST_MM = 260
 
-/** A filler in a straight strip of this width, as path data. */
-export function drawSwatch(name: string, width: number, values?: ValuesOf<Params>): Swatch {
+const drawn = new Map<string, Swatch>()
+/** More than the bands of any quilt, and little enough to keep. */
+const MOST_KEPT = 400
+
+/** A filler in a straight strip of this width, as path data; one that was drawn before is not drawn again. */
+export function swatchOf(name: string, width: number, values?: ValuesOf<Params>): Swatch {
+  const key = JSON.stringify([name, width, values])
+  const known = drawn.get(key)
+  if (known) return known
+  if (drawn.size >= MOST_KEPT) drawn.clear()
+  const swatch = drawSwatch(name, width, values)
+  drawn.set(key, swatch)
+  return swatch
+}
+
+function drawSwatch(name: string, width: number, values?: ValuesOf<Params>): Swatch {
   const motif = MOTIFS[name]!
   const settled = values ?? defaultValues(motif.params, width)
   const repeat = motif.repeat(width, settled)
@@ -28,5 +42,5 @@ export const drawAllSwatches = (width: number): Record<string, Swatch> =>
   Object.fromEntries(
     Object.entries(MOTIFS)
       .filter(([, motif]) => motif.suits.min <= width + 1e-6)
-      .map(([id]) => [id, drawSwatch(id, width)]),
+      .map(([id]) => [id, swatchOf(id, width)]),
   )
