@@ -3,7 +3,18 @@ import type { Problem } from '../error.ts'
 import { keepCloseUp } from './canvas/close-up.ts'
 import { startPlanner } from './planner.ts'
 import { text } from './state.ts'
-import type { Answer, Figured, Laid, PageCatalog, Scene, StepTimes, Swatch } from './worker/messages.ts'
+import type {
+  Answer,
+  Family,
+  Figured,
+  FillerEntry,
+  Laid,
+  PageCatalog,
+  Scene,
+  StepTimes,
+  Swatch,
+  SwatchWish,
+} from './worker/messages.ts'
 
 /** What the worker last made of a good plan, and what is wrong with the present one. */
 export const catalog = signal<PageCatalog | undefined>(undefined)
@@ -22,17 +33,29 @@ export const figuresAre = signal<'fresh' | 'coming' | 'old'>('coming')
 export const freshFigures = computed(() => (figuresAre.value === 'fresh' ? figured.value : undefined))
 export const isPlanning = computed(() => isSketching.value || figuresAre.value === 'coming')
 
-/** The parameters of a band's filler that are lengths. */
+/** A filler of a family by its name. */
+export const fillerOf = (family: Family, name: string): FillerEntry | undefined =>
+  catalog.value?.fillers[family].find(({ id }) => id === name)
+
+/** The parameters of a filler that are lengths, in whichever family it is. */
 export function lengthKeysOf(filler: string): string[] {
-  const params = catalog.value?.fillers.find(({ id }) => id === filler)?.params ?? {}
-  return Object.keys(params).filter((key) => params[key]!.kind === 'length')
+  const families = Object.keys(catalog.value?.fillers ?? {}) as Family[]
+  const keys = families.flatMap((family) => {
+    const params = fillerOf(family, filler)?.params ?? {}
+    return Object.keys(params).filter((key) => params[key]!.kind === 'length')
+  })
+  return [...new Set(keys)]
 }
 
-/** Fillers drawn at a width, by their id; the width is asked for and comes later. */
-export const swatches = signal<{ readonly width: number; readonly by: Readonly<Record<string, Swatch>> }>({
-  width: 0,
-  by: {},
-})
+type Swatches = Readonly<Record<string, Swatch>>
+
+/** Fillers drawn in cloth of a width; they are asked for and come later. */
+const swatches = signal<ReadonlyMap<string, Swatches>>(new Map())
+const keyOf = ({ family, width }: SwatchWish): string => `${family} ${width.toFixed(3)}`
+export const swatchesOf = (wish: SwatchWish): Swatches | undefined => swatches.value.get(keyOf(wish))
+
+/** Drawings are kept for as many widths. */
+const MOST_WIDTHS = 12
 
 /** When the present plan was asked for, and the steps to its picture: for the measure that `pictureIsDrawn` takes. */
 let editedAt = 0
@@ -51,7 +74,11 @@ function hear(answer: Answer): void {
       catalog.value = answer.catalog
       return
     case 'swatches':
-      swatches.value = { width: askedWidth, by: answer.swatches }
+      asked.delete(keyOf(answer.wish))
+      swatches.value = new Map([
+        ...[...swatches.value].slice(1 - MOST_WIDTHS),
+        [keyOf(answer.wish), answer.swatches],
+      ])
       return
     case 'files':
       return
@@ -95,13 +122,14 @@ function hearOfRound(answer: RoundAnswer): void {
   })
 }
 
-let askedWidth = 0
+const asked = new Set<string>()
 
-/** Asks for all fillers at this width. */
-export function askSwatches(width: number): void {
-  if (width === askedWidth) return
-  askedWidth = width
-  drafter.ask({ ask: 'swatches', width })
+/** Asks for all fillers of a family at a width. */
+export function askSwatches(wish: SwatchWish): void {
+  const key = keyOf(wish)
+  if (swatches.peek().has(key) || asked.has(key)) return
+  asked.add(key)
+  drafter.ask({ ask: 'swatches', wish })
 }
 
 /** Measures how long it was from the change of the plan to its picture, with the worker's steps, where tools can read it. */

@@ -10,7 +10,7 @@ import { closeUps, isSketching, laid, pictureIsDrawn } from '../planning.ts'
 import { walked, write } from '../state.ts'
 import { partWords } from '../words.ts'
 import type { Scene } from '../worker/messages.ts'
-import { fillerTitle } from './band-strip.tsx'
+import { fillerTitle } from './filler-field.tsx'
 import { Marks } from './marks.tsx'
 import { PhotoLayer } from './photo-layer.tsx'
 

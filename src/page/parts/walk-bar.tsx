@@ -7,7 +7,7 @@ import { freshFigures, laid } from '../planning.ts'
 import { isPlaying, walked } from '../state.ts'
 import { clockText, partWords } from '../words.ts'
 import type { Scene } from '../worker/messages.ts'
-import { fillerTitle } from './band-strip.tsx'
+import { fillerTitle } from './filler-field.tsx'
 import { chaptersOf } from './marks.tsx'
 
 /** How many times faster than the machine. */

@@ -1,6 +1,7 @@
 import type { Problem } from '../../error.ts'
 import type { ExportParams } from '../../export/exporter.ts'
 import type { Params } from '../../motif/contract.ts'
+import type { Option } from '../../plan/options.ts'
 import type { Plan } from '../../plan/plan.ts'
 import type { Quilt } from '../../quilt/quilt.ts'
 import type { Report } from '../../report/report.ts'
@@ -51,7 +52,7 @@ export interface StepTimes {
   readonly draw: number
 }
 
-/** A filler drawn in a straight strip: SVG path data in the strip's frame, mm. */
+/** A filler drawn in a straight strip, or in a patch: SVG path data in the cloth's frame, mm. */
 export interface Swatch {
   readonly data: string
   readonly width: number
@@ -63,6 +64,7 @@ export interface FillerEntry {
   readonly id: string
   readonly title: string
   readonly params: Params
+  /** The widths that it suits, mm. */
   readonly suits: { readonly min: number; readonly max: number }
 }
 
@@ -75,12 +77,23 @@ export interface FormatEntry {
   readonly options: ExportParams
 }
 
+/** What can be filled: a band's length, the centre, a cornerstone, a patch of a pieced band. */
+export type Family = 'bands' | 'centre' | 'corners' | 'patches'
+
 /** What the worker knows from the start. */
 export interface PageCatalog {
-  readonly fillers: readonly FillerEntry[]
+  readonly fillers: Readonly<Record<Family, readonly FillerEntry[]>>
   readonly formats: readonly FormatEntry[]
-  /** The kinds of batting that a plan may name. */
-  readonly battings: readonly string[]
+  /** The names of the patches of each pieced unit. */
+  readonly units: Readonly<Record<string, readonly string[]>>
+  /** Every key that a plan file may have. */
+  readonly options: Readonly<Record<string, Option>>
+}
+
+/** Fillers of one family to be drawn at one width, mm. */
+export interface SwatchWish {
+  readonly family: Family
+  readonly width: number
 }
 
 /** What the worker made of the plan file before it looked for a way. */
@@ -116,7 +129,7 @@ export type WriteWish =
 export type Question =
   | { readonly ask: 'catalog'; readonly id: number }
   | { readonly ask: 'plan'; readonly id: number; readonly text: string }
-  | { readonly ask: 'swatches'; readonly id: number; readonly width: number }
+  | { readonly ask: 'swatches'; readonly id: number; readonly wish: SwatchWish }
   | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly wish: WriteWish }
 
 /** A plan is answered in stages: laid, scene, close-up, figured; or refused. */
@@ -126,7 +139,12 @@ export type Answer =
   | { readonly say: 'scene'; readonly id: number; readonly scene: Scene; readonly took: StepTimes }
   | { readonly say: 'close-up'; readonly id: number; readonly chains: readonly Chain[] }
   | { readonly say: 'figured'; readonly id: number; readonly figured: Figured }
-  | { readonly say: 'swatches'; readonly id: number; readonly swatches: Readonly<Record<string, Swatch>> }
+  | {
+      readonly say: 'swatches'
+      readonly id: number
+      readonly wish: SwatchWish
+      readonly swatches: Readonly<Record<string, Swatch>>
+    }
   | { readonly say: 'files'; readonly id: number; readonly files: readonly MadeFile[] }
   | { readonly say: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly say: 'fault'; readonly id: number; readonly message: string }

@@ -1,14 +1,12 @@
 import * as z from 'zod'
-import { MOTIFS } from '../../../motifs/index.ts'
 import { LIBRARY } from '../../../motifs/library.ts'
 import { catalogOf } from '../../engine-input.ts'
 import { PlanError } from '../../error.ts'
-import { EXPORTERS } from '../../export/index.ts'
 import { type PlannedQuilt, planFromText } from '../../pipeline.ts'
-import { BATTINGS } from '../../plan/materials.ts'
-import type { Answer, PageCatalog, Question } from './messages.ts'
+import type { Answer, Question } from './messages.ts'
+import { pageCatalog } from './page-catalog.ts'
 import { PlanRounds } from './plan-rounds.ts'
-import { drawAllSwatches } from './swatch.ts'
+import { drawSwatches } from './swatch.ts'
 import { writeFiles } from './write-files.ts'
 
 // The page allows no code made from text.
@@ -40,13 +38,13 @@ async function answer(question: Question): Promise<void> {
   const { id } = question
   switch (question.ask) {
     case 'catalog':
-      self.postMessage({ say: 'catalog', id, catalog: pageCatalog() })
+      self.postMessage({ say: 'catalog', id, catalog: pageCatalog(CATALOG) })
       return
     case 'plan':
       await rounds.take(question)
       return
     case 'swatches':
-      self.postMessage({ say: 'swatches', id, swatches: drawAllSwatches(question.width) })
+      self.postMessage({ say: 'swatches', id, wish: question.wish, swatches: drawSwatches(question.wish) })
       return
     case 'write': {
       const files = await writeFiles(planned(question.text), question.wish)
@@ -61,18 +59,4 @@ let last: { readonly text: string; readonly planned: PlannedQuilt } | undefined
 function planned(text: string): PlannedQuilt {
   if (last?.text !== text) last = { text, planned: planFromText(text, CATALOG) }
   return last.planned
-}
-
-function pageCatalog(): PageCatalog {
-  return {
-    fillers: Object.entries(MOTIFS).map(([id, { title, params, suits }]) => ({ id, title, params, suits })),
-    formats: Object.entries(EXPORTERS).map(([id, { title, purpose, extension, options }]) => ({
-      id,
-      title,
-      purpose,
-      extension,
-      options,
-    })),
-    battings: Object.keys(BATTINGS),
-  }
 }
