@@ -13,8 +13,8 @@ import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
-import { findGaps } from './report/find-gaps.ts'
-import { measureLines } from './report/measure-line.ts'
+import { findGaps, type GapTask, type QuiltGaps } from './report/find-gaps.ts'
+import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import type { Report } from './report/report.ts'
@@ -34,6 +34,12 @@ export interface FilledQuilt {
 export interface ThreadedQuilt extends FilledQuilt {
   readonly line: PlannedLine
   readonly drawing: Drawing
+}
+
+/** A quilt with its line measured, and what it takes. */
+export interface ReckonedQuilt extends ThreadedQuilt {
+  readonly figures: LineFigures
+  readonly reckoning: Reckoning
 }
 
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
@@ -70,14 +76,33 @@ export function readForPlanning(
   return { plan, warnings }
 }
 
-/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
+/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes, tell it. */
 export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
   const filled = fillQuilt(plan, catalog)
   const threaded = threadQuilt(filled, catalog)
-  return reckonQuilt(threaded, warnings)
+  const gapTask = gapTaskOf(threaded)
+  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  return tellQuilt(reckoned, { gaps: findGaps(gapTask), warnings })
+}
+
+/**
+ * The same, with the gaps looked for elsewhere meanwhile: no other step is as long that nothing waits for.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export async function planWithGaps(
+  text: string,
+  { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
+): Promise<PlannedQuilt> {
+  const { plan, warnings } = readForPlanning(text, catalog)
+  const threaded = threadQuilt(fillQuilt(plan, catalog), catalog)
+  const gapTask = gapTaskOf(threaded)
+  const gaps = search(gapTask)
+  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  return tellQuilt(reckoned, { gaps: await gaps, warnings })
 }
 
 /** Lays the quilt out, fits the fillers and cuts them at their touches. */
@@ -117,26 +142,28 @@ export function drawQuilt(filled: FilledQuilt, line: PlannedLine, catalog: Catal
   return { ...filled, line, drawing }
 }
 
+/** What the largest gaps are found from. */
+export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
+  chords: chordsOf(line.lines),
+  rings: quilt.rings,
+})
+
 /** Measures the line and reckons what it takes. */
-export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
-  const steps = reckonInSteps(threaded, warnings)
-  let step = steps.next()
-  while (!step.done) step = steps.next()
-  return step.value
+export function reckonQuilt(threaded: ThreadedQuilt, chords: GapTask['chords']): ReckonedQuilt {
+  const { plan, line } = threaded
+  const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
+  return {
+    ...threaded,
+    figures,
+    reckoning: reckonLines(line.lines, plan, movesOf(line, figures.repositions.length)),
+  }
 }
 
-/** Measures and reckons as `reckonQuilt` does, but pauses between the steps, so that it can be left off. */
-export function* reckonInSteps(
-  threaded: ThreadedQuilt,
-  warnings: readonly Problem[],
-): Generator<undefined, PlannedQuilt> {
-  const { plan, quilt, pieces, line, drawing } = threaded
-  const figures = measureLines(line.lines, plan.machine.reach)
-  yield
-  const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
-  yield
-  const gaps = findGaps(figures.polylines, quilt)
-  yield
+/** Puts all figures into the report, and what a picture shows of them into the drawing. */
+export function tellQuilt(
+  { plan, quilt, pieces, line, drawing, findings, figures, reckoning }: ReckonedQuilt,
+  { gaps, warnings }: { gaps: QuiltGaps; warnings: readonly Problem[] },
+): PlannedQuilt {
   const report = buildReport({
     plan,
     quilt,
@@ -154,7 +181,7 @@ export function* reckonInSteps(
     figures,
     reckoning,
     gaps,
-    warnings: [...warnings, ...threaded.findings],
+    warnings: [...warnings, ...findings],
   })
   return {
     plan,

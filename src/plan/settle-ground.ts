@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts'
+import { outlineText } from '../quilt/outline-names.ts'
 import type { Entry } from './entry.ts'
 import { LIMITS } from './limits.ts'
-import type { BandPlan, MeasuredPlan, Region } from './plan.ts'
+import type { BandPlan, MeasuredPlan, Plan, Region } from './plan.ts'
 import { show } from './problems.ts'
 import { findBand } from './settle-route.ts'
 
@@ -53,7 +54,14 @@ function isOutside(region: Region, [width, height]: Point): boolean {
 export const CENTRE_NAME = 'centre'
 
 /** The sizes that were measured on the real quilt, each band once. */
-export function settleMeasured(entry: Entry, bands: readonly BandPlan[]): readonly MeasuredPlan[] {
+export function settleMeasured(
+  entry: Entry,
+  { centre, bands }: { centre: Plan['centre']; bands: readonly BandPlan[] },
+): readonly MeasuredPlan[] {
+  if (centre.shape !== 'rectangle' && entry.items().length > 0) {
+    const message = `is for a rectangular top; the centre is ${outlineText(centre.shape)}, and is planned as it should be`
+    entry.refuse({ code: 'plan/contradiction', message, of: 'key' })
+  }
   const seen = new Set<number>()
   return entry.items().flatMap((item) => {
     const measured = settleMeasures(item, bands)

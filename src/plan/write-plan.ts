@@ -11,8 +11,9 @@ import {
   type Region,
   SIDES,
 } from './plan.ts'
+import { isSetting } from './setting-bands.ts'
 import { CENTRE_NAME } from './settle-ground.ts'
-import { cornerName } from './settle-route.ts'
+import { cornerNames, sideNames } from './settle-route.ts'
 
 /** Writes lengths of one plan. */
 interface Pen {
@@ -86,8 +87,7 @@ function fileOf(pen: Pen): Written {
     title: plan.title,
     units: plan.units,
     centre: {
-      width: length(plan.centre.width),
-      height: length(plan.centre.height),
+      ...centreSizeOf(pen),
       filler: plan.centre.filler ? fillerOf(plan.centre.filler, pen.catalog.centreFillers, pen) : 'none',
       fabric: fabricOf(plan.centre.fabric),
     },
@@ -106,6 +106,11 @@ function fileOf(pen: Pen): Written {
     seed: plan.seed,
   })
 }
+
+const centreSizeOf = ({ plan: { centre }, length }: Pen): Written =>
+  centre.across === undefined
+    ? { width: length(centre.width), height: length(centre.height) }
+    : { shape: centre.shape, across: length(centre.across) }
 
 function fillerOf({ name, values, given }: FillerChoice, known: Known | undefined, { length }: Pen): unknown {
   if (given.length === 0) return name
@@ -138,11 +143,11 @@ function bandOf(band: BandPlan, pen: Pen): Written {
   })
   return present({
     name: band.name,
-    width: isEven ? pen.length(top) : width,
+    width: isSetting(band) ? undefined : isEven ? pen.length(top) : width,
     filler: bandFillerOf(band, pen),
     sides: Object.fromEntries(sides),
     fabric: fabricOf(band.fabric),
-    corners: CORNERS[band.corners],
+    corners: isSetting(band) ? undefined : CORNERS[band.corners],
     cornerstone: band.cornerstone,
     pieced: piecedOf(band, pen),
     thread: band.thread,
@@ -206,20 +211,23 @@ const battingOf = ({ plan: { batting }, length }: Pen): Written => ({
 
 const SEAM_WORDS = { ring: 'inside', corner: 'corners', patch: 'patches' } as const
 
-function routeOf({ plan: { route, bands } }: Pen): Written {
+function routeOf({ plan }: Pen): Written {
+  const { route, bands } = plan
   const ditch = route.ditch.map(({ kind, band }) => ({ [SEAM_WORDS[kind]]: bands[band]?.name }))
   return {
-    start: placeOf(route.start),
-    end: placeOf(route.end),
+    start: placeOf(route.start, plan),
+    end: placeOf(route.end, plan),
     order: route.order,
     work: route.work,
     ditch: ditch.length > 0 ? ditch : 'none',
   }
 }
 
-function placeOf(place: Place): unknown {
+function placeOf(place: Place, plan: Plan): unknown {
   if (place.kind === 'anywhere') return 'any'
-  return place.kind === 'corner' ? cornerName(place.corner) : { band: place.band, side: SIDES[place.side] }
+  if (place.kind === 'corner') return cornerNames(plan)[place.corner]
+  const band = plan.bands.findIndex(({ name }) => name === place.band)
+  return { band: place.band, side: sideNames(plan, band)[place.side] }
 }
 
 const regionOf = (region: Region, { length }: Pen): Written =>

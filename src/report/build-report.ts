@@ -7,6 +7,8 @@ import type { Point } from '../geometry/point.ts'
 import type { BandFit } from '../pieces/pieces.ts'
 import type { PlannedLine } from '../pieces/plan-line.ts'
 import type { Plan } from '../plan/plan.ts'
+import { outlineInside } from '../plan/setting-bands.ts'
+import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { RouteResult } from '../route/index.ts'
 import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
@@ -160,11 +162,10 @@ function bandEntries(
   return plan.bands.map((band, index) => {
     const fit = fits.find((f) => f.band === index)
     const stitchedMm = figures.stitchedMm.get(index) ?? 0
-    const [top, right, bottom, left] = fit?.repeats ?? []
     return {
       name: band.name,
       filler: fillerNames(band),
-      repeats: fit ? { top: top!, right: right!, bottom: bottom!, left: left! } : null,
+      repeats: fit ? repeatsEntry(fit.repeats, outlineInside(plan, index)) : null,
       stretch: fit ? { min: round(fit.stretch.min), max: round(fit.stretch.max) } : null,
       stitchedMm: round(stitchedMm),
       mmPerCm2: round((stitchedMm / bandArea(quilt, index)) * 100),
@@ -174,6 +175,13 @@ function bandEntries(
       walkingFoot: walkingFootEntry(reckoning.walkingFoot.find((check) => check.band === index)),
     }
   })
+}
+
+/** By name round a rectangle; round any other outline in order, clockwise. */
+function repeatsEntry(repeats: readonly number[], outline: OutlineName): Report['bands'][number]['repeats'] {
+  if (outline !== 'rectangle') return [...repeats]
+  const [top, right, bottom, left] = repeats as [number, number, number, number]
+  return { top, right, bottom, left }
 }
 
 /** The filler of a band, or those of its sides or patches. */
@@ -234,7 +242,10 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
       })
     }
   })
-  if (!plan.centre.filler && Math.min(plan.centre.width, plan.centre.height) > limit) {
+  if (
+    !plan.centre.filler &&
+    (plan.centre.across ?? Math.min(plan.centre.width, plan.centre.height)) > limit
+  ) {
     warnings.push({
       code: 'check/centre-open',
       at: 'centre',

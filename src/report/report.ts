@@ -2,7 +2,11 @@ import * as z from 'zod'
 
 const mm = (what: string) => z.number().describe(`${what}, mm`)
 const place = z.tuple([z.number(), z.number()]).describe('x to the right, y down, mm')
-const sides = z.array(z.number()).describe('clockwise from the top')
+const sides = z
+  .array(z.number())
+  .describe(
+    'round any other outline than a rectangle: clockwise from the top side, on point from the upper left',
+  )
 
 /** One thing that the quilter should know. */
 const warning = z.strictObject({

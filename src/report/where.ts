@@ -1,9 +1,8 @@
 import { lengthText } from '../export/labels.ts'
 import { distance, distanceToLine, type Point } from '../geometry/point.ts'
 import type { Quilt } from '../quilt/quilt.ts'
+import { sideWords } from '../quilt/side-words.ts'
 import type { LengthUnit } from '../units.ts'
-
-const SIDES = ['top', 'right', 'bottom', 'left']
 
 /** A place in words: the seam or band, the side, and how far from the corner in the plan's unit. */
 export function wherePoint(at: Point, { quilt, units }: { quilt: Quilt; units: LengthUnit }): string {
@@ -15,7 +14,7 @@ export function wherePoint(at: Point, { quilt, units }: { quilt: Quilt; units: L
   )
   const away = distanceToLine(at, nearest.a, nearest.b)
   const corner = Math.min(distance(at, nearest.a), distance(at, nearest.b))
-  const side = SIDES[nearest.side] ?? `side ${nearest.side + 1}`
+  const side = sideWords(quilt.rings[nearest.index]!, nearest.side)
   const seam = seamName(nearest.index, quilt)
   return `${away < 1 ? '' : 'near '}${seam}, ${side}, ${lengthText(corner, units)} from the corner`
 }

@@ -54,6 +54,8 @@ test('what a plan leaves out has its documented default', () => {
     seed: 1,
   })
   expect(centre).toEqual({
+    shape: 'rectangle',
+    across: undefined,
     width: 508,
     height: 254,
     filler: undefined,

@@ -1,7 +1,8 @@
-import { type PlannedQuilt, readForPlanning, reckonInSteps } from '../../pipeline.ts'
+import { gapTaskOf, type PlannedQuilt, readForPlanning, reckonQuilt, tellQuilt } from '../../pipeline.ts'
 import type { Catalog } from '../../plan/catalog.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { replannerOf } from '../../replan.ts'
+import { findGaps } from '../../report/find-gaps.ts'
 import { figuresOf } from '../../report/report-page.ts'
 import type { Answer, Chain, Figured, Laid, StepTimes } from './messages.ts'
 import { closeUpOf, sceneOf } from './scene.ts'
@@ -83,15 +84,14 @@ export class PlanRounds {
     if (await this.#hasNews()) return
     const chains = closeUpOf(threaded.drawing.lines, scene)
     this.say({ say: 'close-up', id, chains }, buffersOf(chains))
-    const steps = reckonInSteps(threaded, warnings)
-    for (;;) {
-      if (await this.#hasNews()) return
-      const step = steps.next()
-      if (!step.done) continue
-      const figured = figuredOf(step.value)
-      this.say({ say: 'figured', id, figured }, [figured.needles.buffer])
-      return
-    }
+    if (await this.#hasNews()) return
+    const gapTask = gapTaskOf(threaded)
+    const reckoned = reckonQuilt(threaded, gapTask.chords)
+    if (await this.#hasNews()) return
+    const gaps = findGaps(gapTask)
+    if (await this.#hasNews()) return
+    const figured = figuredOf(tellQuilt(reckoned, { gaps, warnings }))
+    this.say({ say: 'figured', id, figured }, [figured.needles.buffer])
   }
 
   async #hasNews(): Promise<boolean> {
