@@ -134,28 +134,32 @@ export async function planWithGaps(
 /** Makes the choices that the plan leaves open, lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const laid = layOutPlan(plan)
-  const fill = (settled: Plan) => fillLaid(settled, laid, catalog)
+  const fill = (settled: Plan) => ({ plan: settled, ...laid, ...fitFillers(settled, laid.quilt, catalog) })
   if (!isOpen(plan)) return fill(plan)
   const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
   return { ...filled, choices }
 }
 
-function fillLaid(
+/** Fits the fillers into a quilt that is laid out, cuts them at their touches, and at the regions to stay out of. */
+export function fitFillers(
   plan: Plan,
-  { quilt, findings }: ReturnType<typeof layOutPlan>,
+  quilt: Quilt,
   catalog: Catalog,
-): Omit<FilledQuilt, 'choices'> {
+): Pick<FilledQuilt, 'whole' | 'pieces'> {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
   const whole = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
-  return { plan, quilt, whole, pieces: avoidRegions(whole, quilt), findings }
+  return { whole, pieces: avoidRegions(whole, quilt) }
 }
 
 /** Finds the way through the pieces and threads the line along it. */
-export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+export const threadQuilt = (filled: FilledQuilt, catalog: Catalog): ThreadedQuilt =>
+  drawQuilt(filled, planLine(lineTaskOf(filled)), catalog)
+
+/** The quilt with its line as a drawing. */
+export function drawQuilt(filled: FilledQuilt, line: PlannedLine, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
-  const line = planLine(lineTaskOf(filled))
   const drawing: Drawing = {
     title: plan.title,
     quilt,
