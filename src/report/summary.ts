@@ -16,12 +16,14 @@ export function summaryText(report: Report): string {
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
     ...spoolLines(report),
+    ...regionLines(report),
     `About ${durationText(time.minutes)} of work`,
     ...thread.bobbinChanges.map(
       ({ where, alongMm }, i) => `Bobbin change ${i + 1}: after ${longLengthText(alongMm, units)}, ${where}`,
     ),
     `Largest gap ${lengthText(gap.largestMm, units)} across, largest square ${lengthText(gap.squareMm, units)}; the batting allows ${lengthText(gap.limitMm, units)}`,
     `After washing ${rangeText(washed.widthMm, units)} x ${rangeText(washed.heightMm, units)}`,
+    ...choiceLines(report),
     ...walkingFootLines(report),
     ...report.warnings.map(({ message, at }) => `Mind: ${at ? `${at}: ` : ''}${message}`),
   ].join('\n')
@@ -35,10 +37,30 @@ function spoolLines({ thread: { spools, spoolM }, units }: Report): string[] {
   return spools.map((colour) => `${count(colour.spools ?? 0, 'spool')} of ${each} of ${colour.thread}`)
 }
 
+/** What is kept free of stitching, and how its edge is stitched. */
+function regionLines({ regions, units }: Report): string[] {
+  return regions.map(({ name, outlined, edgeMm, roundMm }) => {
+    if (edgeMm === 0) return `Kept free: ${name}, which lies in another region or beside the quilting`
+    const round = roundMm > 0 ? `; ${lengthText(roundMm, units)} more along it to go round` : ''
+    const edge = outlined
+      ? `stitched along its whole edge, ${lengthText(edgeMm, units)}`
+      : 'its edge is not stitched all round'
+    return `Kept free: ${name}, ${edge}${round}`
+  })
+}
+
 /** A length that may lie between two, in words. */
 export function rangeText([least, most]: readonly [number, number], units: Report['units']): string {
   const [low, high] = [lengthText(least, units), lengthText(most, units)]
   return low === high ? low : `${low.replace(` ${units}`, '')} to ${high}`
+}
+
+/** What was chosen where the plan says auto. */
+function choiceLines({ choices }: Report): string[] {
+  return (choices?.made ?? []).map(
+    ({ at, part, filler, reason }) =>
+      `Chosen for ${at}${part === null ? '' : `, ${part}`}: ${filler ?? 'no filler'}: ${reason}`,
+  )
 }
 
 /** Which bands a walking foot cannot stitch. */
