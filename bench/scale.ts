@@ -114,7 +114,7 @@ async function measure(name: string): Promise<Row> {
     measureLines(threaded.line.lines, { reach: plan.machine.reach, chords: gapTask.chords }),
   )
   const [found, gaps] = await timed(() => findGaps(gapTask))
-  const [reckoned, measuredAndReckoned] = await timed(() => reckonQuilt(threaded, gapTask.chords))
+  const [reckoned, measuredAndReckoned] = await timed(() => reckonQuilt(threaded, gapTask))
   const [{ report, drawing }, told] = await timed(() => tellQuilt(reckoned, { gaps: found, warnings: [] }))
   const [, exported] = await timed(async () => {
     for (const id of ['picture', 'line-json']) await exportDrawing(id, drawing)
