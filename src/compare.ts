@@ -64,7 +64,7 @@ function tryStrategy(
   { way, ditch }: { way: Way; ditch: boolean },
 ): StrategyFigures {
   const { lines, frame, route } = planLine(lineTaskOf(fillQuilt(plan, catalog)))
-  const figures = measureLines(lines, reachOf(plan))
+  const figures = measureLines(lines, { reach: reachOf(plan) })
   const moves = frame ? frame.passes.length - 1 : figures.repositions.length
   const work = frame ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
   const { thread, time } = reckonLines(lines, plan, work)

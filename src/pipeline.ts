@@ -1,3 +1,4 @@
+import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
@@ -9,13 +10,13 @@ import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts
 import type { Catalog } from './plan/catalog.ts'
 import { notPlanned } from './plan/not-planned.ts'
 import type { Plan } from './plan/plan.ts'
-import { readPlan } from './plan/read-plan.ts'
+import { type PlanRead, readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
-import { findGaps } from './report/find-gaps.ts'
-import { measureLines } from './report/measure-line.ts'
+import { findGaps, type GapTask, gapRegions, type QuiltGaps } from './report/find-gaps.ts'
+import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import { regionFigures } from './report/region-figures.ts'
@@ -30,6 +31,8 @@ export interface FilledQuilt {
   /** The fillers before they are cut at the regions to stay out of. */
   readonly whole: Pieces
   readonly pieces: Pieces
+  /** The choices that the plan left open, made. */
+  readonly choices?: Choices
   /** What the measures of the real quilt say. */
   readonly findings: readonly Problem[]
 }
@@ -38,6 +41,12 @@ export interface FilledQuilt {
 export interface ThreadedQuilt extends FilledQuilt {
   readonly line: PlannedLine
   readonly drawing: Drawing
+}
+
+/** A quilt with its line measured, and what it takes. */
+export interface ReckonedQuilt extends ThreadedQuilt {
+  readonly figures: LineFigures
+  readonly reckoning: Reckoning
 }
 
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
@@ -55,33 +64,71 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings, locate } = readPlan(text, catalog)
-  const refused = notPlanned(plan)
-  if (refused.length > 0) throw new PlanError(refused.map(locate))
+  const { plan, warnings, locate } = plannedBy(text, catalog)
+  return locating(locate, () => planQuilt(plan, { catalog, warnings }))
+}
+
+/** The plan that a file's text gives, if the planner can do all that it asks. */
+function plannedBy(text: string, catalog: Catalog): PlanRead {
+  const read = readPlan(text, catalog)
+  const refused = notPlanned(read.plan)
+  if (refused.length > 0) throw new PlanError(refused.map(read.locate))
+  return read
+}
+
+/** Gives the problems that work finds their place in the file, where they name a key of the plan. */
+function locating<T>(locate: PlanRead['locate'], work: () => T): T {
   try {
-    return planQuilt(plan, { catalog, warnings })
+    return work()
   } catch (error) {
-    throw error instanceof PlanError ? new PlanError(error.problems.map(located(locate))) : error
+    if (!(error instanceof PlanError)) throw error
+    throw new PlanError(error.problems.map((p) => (p.at && !p.position ? locate(p) : p)))
   }
 }
 
-/** A problem found while planning names a key of the plan; one that does not has no place in the file. */
-const located = (locate: (problem: Problem) => Problem) => (problem: Problem) =>
-  problem.at && !problem.position ? locate(problem) : problem
-
-/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
+/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes, tell it. */
 export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
   const filled = fillQuilt(plan, catalog)
   const threaded = threadQuilt(filled, catalog)
-  return reckonQuilt(threaded, warnings)
+  const gapTask = gapTaskOf(threaded)
+  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  return tellQuilt(reckoned, { gaps: findGaps(gapTask), warnings })
 }
 
-/** Lays the quilt out, fits the fillers and cuts them at their touches. */
+/**
+ * The same, with the gaps looked for elsewhere meanwhile: no other step is as long that nothing waits for.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export async function planWithGaps(
+  text: string,
+  { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
+): Promise<PlannedQuilt> {
+  const { plan, warnings, locate } = plannedBy(text, catalog)
+  const threaded = locating(locate, () => threadQuilt(fillQuilt(plan, catalog), catalog))
+  const gapTask = gapTaskOf(threaded)
+  const gaps = search(gapTask)
+  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  return tellQuilt(reckoned, { gaps: await gaps, warnings })
+}
+
+/** Makes the choices that the plan leaves open, lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
-  const { quilt, findings } = layOutPlan(plan)
+  const laid = layOutPlan(plan)
+  const fill = (settled: Plan) => fillLaid(settled, laid, catalog)
+  if (!isOpen(plan)) return fill(plan)
+  const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
+  return { ...filled, choices }
+}
+
+function fillLaid(
+  plan: Plan,
+  { quilt, findings }: ReturnType<typeof layOutPlan>,
+  catalog: Catalog,
+): Omit<FilledQuilt, 'choices'> {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
@@ -109,12 +156,29 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
   return { ...filled, line, drawing }
 }
 
+/** What the largest gaps are found from. */
+export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
+  chords: chordsOf(line.lines),
+  rings: quilt.rings,
+  ...(quilt.regions && { regions: gapRegions(quilt.regions, regionFigures(line.lines, quilt)) }),
+})
+
 /** Measures the line and reckons what it takes. */
-export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
-  const { plan, quilt, pieces, whole, line, drawing } = threaded
-  const figures = measureLines(line.lines, plan.machine.reach)
-  const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
-  const regions = regionFigures(line.lines, quilt)
+export function reckonQuilt(threaded: ThreadedQuilt, chords: GapTask['chords']): ReckonedQuilt {
+  const { plan, line } = threaded
+  const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
+  return {
+    ...threaded,
+    figures,
+    reckoning: reckonLines(line.lines, plan, movesOf(line, figures.repositions.length)),
+  }
+}
+
+/** Puts all figures into the report, and what a picture shows of them into the drawing. */
+export function tellQuilt(
+  { plan, quilt, pieces, whole, line, drawing, findings, figures, reckoning, choices }: ReckonedQuilt,
+  { gaps, warnings }: { gaps: QuiltGaps; warnings: readonly Problem[] },
+): PlannedQuilt {
   const report = buildReport({
     plan,
     quilt,
@@ -131,9 +195,10 @@ export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[
     ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
-    gaps: findGaps(figures.polylines, quilt, regions),
-    regions,
-    warnings: [...warnings, ...threaded.findings],
+    gaps,
+    regions: regionFigures(line.lines, quilt),
+    warnings: [...warnings, ...findings],
+    ...(choices && { choices }),
   })
   return {
     plan,

@@ -141,8 +141,10 @@ function descend(
     const followed = topOf(hopeful, kept(half))
     if (followed.length < hopeful.length) atMost = Math.max(atMost, leastOf(followed) + half * reach)
     const isWorthIt = followed.length <= KEPT.fine || best.clear > FAR_CELLS * search.field.cell
+    // What its quarters must have to be followed in turn, whatever better place is found meanwhile.
+    const least = best.clear + search.slack - (half / 2) * reach
     cells = followed.flatMap((cell) =>
-      quarter(search, isWorthIt ? withNear(search, cell, half) : cell, half / 2),
+      quarter(search, isWorthIt ? withNear(search, cell, half) : cell, { half: half / 2, least }),
     )
     best = bestOf([best, bestOf(cells)])
   }
@@ -168,12 +170,16 @@ function topOf(cells: readonly Cell[], count: number): readonly Cell[] {
   return [...better, ...equal.slice(0, count - better.length)]
 }
 
-function quarter(search: Search, { x, y, near }: Cell, half: number): Cell[] {
+function quarter(
+  search: Search,
+  { x, y, near }: Cell,
+  { half, least }: { half: number; least: number },
+): Cell[] {
   return [
-    measure(search, [x - half, y - half], near),
-    measure(search, [x + half, y - half], near),
-    measure(search, [x - half, y + half], near),
-    measure(search, [x + half, y + half], near),
+    measure(search, [x - half, y - half], { near, least }),
+    measure(search, [x + half, y - half], { near, least }),
+    measure(search, [x - half, y + half], { near, least }),
+    measure(search, [x + half, y + half], { near, least }),
   ]
 }
 
@@ -187,11 +193,20 @@ function withNear({ field, metric }: Search, cell: Cell, half: number): Cell {
   return { ...cell, near }
 }
 
-function measure({ field, boundary, metric }: Search, p: Point, near?: readonly number[]): Cell {
+/** The cell about `p`; its clearance is exact unless it is below `least`, where any such value will do. */
+function measure({ field, boundary, metric }: Search, p: Point, { near, least = 0 }: Known): Cell {
   let clear = depthInside(boundary, p, metric)
   if (near) for (const i of near) clear = Math.min(clear, metric.distance(p, field.stretches, i))
-  else if (clear > 0) clear = Math.min(clear, distanceToStitching(field, p, metric))
+  else if (clear > least) clear = Math.min(clear, distanceToStitching(field, p, { metric, least }))
   return near ? { x: p[0], y: p[1], clear, near } : { x: p[0], y: p[1], clear }
+}
+
+/** What is known before a cell is measured. */
+interface Known {
+  /** No other stretches can matter in it. */
+  readonly near?: readonly number[] | undefined
+  /** Its clearance is of use from here on only, mm. */
+  readonly least?: number
 }
 
 /** What the grid's own cells give: the best place known, the cells to quarter, and what those left out may hold. */
@@ -210,8 +225,7 @@ function firstCells(search: Search): First {
   const half = field.cell / 2
   const reach = half * metric.reach
   const coarse = coarseDistances(field, metric)
-  const sampled = measureSome(search)
-  const summits = topOf(sampled, SUMMITS.count).map(
+  const summits = mostHopeful(search).map(
     (cell) =>
       descend(search, [cell], { half, best: cell, finest: SUMMITS.finest, kept: () => SUMMITS.kept }).best,
   )
@@ -228,7 +242,7 @@ function firstCells(search: Search): First {
   const { chosen, farthestLeft } = farthestCells(hopeful, coarse)
   const cells: Cell[] = []
   for (const i of chosen) {
-    const cell = measure(search, centreOf(field, i))
+    const cell = measure(search, centreOf(field, i), { least: best.clear + search.slack - reach })
     if (cell.clear + reach <= best.clear + search.slack) continue
     cells.push(cell)
     if (cell.clear > best.clear) best = cell
@@ -241,19 +255,17 @@ const SAMPLED = 5
 /** How many of a grid's cells are measured exactly. */
 const MEASURED = 100_000
 
-/** Exact clearances of some cells, but those that the distance transform shows to be worse than another. */
-function measureSome(search: Search): Cell[] {
-  const coarse = coarseDistances(search.field, search.metric)
-  const reach = (search.field.cell / 2) * search.metric.reach
-  const cells: Cell[] = []
-  let floor = 0
+/** Some cells that by the distance transform have the greatest clearance, measured. */
+function mostHopeful(search: Search): Cell[] {
+  const { field, boundary, metric } = search
+  const coarse = coarseDistances(field, metric)
+  const seen: Cell[] = []
   eachCentreInside(search, SAMPLED, (i) => {
-    if (coarse[i]! + reach <= floor) return
-    const cell = measure(search, centreOf(search.field, i))
-    floor = Math.max(floor, cell.clear - 2 * reach)
-    if (cell.clear > floor) cells.push(cell)
+    const p = centreOf(field, i)
+    const clear = Math.min(coarse[i]!, depthInside(boundary, p, metric))
+    if (clear > 0) seen.push({ x: p[0], y: p[1], clear })
   })
-  return cells
+  return topOf(seen, SUMMITS.count).map(({ x, y }) => measure(search, [x, y], {}))
 }
 
 /** The cells farthest from stitching, as many as may be measured, evenly picked where many are as far. */

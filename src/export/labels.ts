@@ -108,7 +108,7 @@ export const LABELS = {
     ],
     piece: (band: string, piece: 'run' | 'corner', where: PieceWhere = {}): string => {
       const number = where.fromMiddle === undefined ? '' : ` ${where.fromMiddle} from the middle`
-      const sides = where.sides ? ` (${where.sides.map(sideName).join(', ')})` : ''
+      const sides = where.sides ? ` (${where.sides.join(', ')})` : ''
       return `${band} band: ${piece === 'run' ? 'straight run' : 'corner'}${number}${sides}`
     },
     times: (count: number, turned = 0): string => {
@@ -149,8 +149,19 @@ export const LABELS = {
     page: (number: number, of: number): string => `page ${number} of ${of}`,
     back: (way: string): string => `back ${way}`,
     round: (corner: string): string => `round the ${corner} corner`,
+    roundTo: (side: string): string => `round the corner to the ${side} side`,
     lap: { clockwise: 'clockwise all the way round', anticlockwise: 'anticlockwise all the way round' },
-    ways: { right: 'to the right', left: 'to the left', up: 'upward', down: 'downward', here: 'on the spot' },
+    ways: {
+      right: 'to the right',
+      left: 'to the left',
+      up: 'upward',
+      down: 'downward',
+      upRight: 'up to the right',
+      downRight: 'down to the right',
+      downLeft: 'down to the left',
+      upLeft: 'up to the left',
+      here: 'on the spot',
+    },
     corners: {
       'top right': 'top right',
       'bottom right': 'bottom right',
@@ -185,10 +196,9 @@ export const LABELS = {
 /** Where a tracing strip belongs. */
 interface PieceWhere {
   readonly fromMiddle?: number | undefined
-  readonly sides?: readonly number[] | undefined
+  readonly sides?: readonly string[] | undefined
 }
 
 const timesText = (count: number): string => (count === 1 ? 'once' : `${count} times`)
-const sideName = (side: number): string => ['top', 'right', 'bottom', 'left'][side] ?? `side ${side + 1}`
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

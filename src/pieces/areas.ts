@@ -163,13 +163,20 @@ function sectorsByGroup(pieces: Pieces): number[][] {
 /** For each corner and each side's middle: how far round each group's ring it lies, in sectors. */
 function beginnings(pieces: Pieces, rings: readonly (readonly number[])[]): number[][] {
   const sides = [...new Set(pieces.sectors.map((s) => s.side))]
-  const firstOf = (ring: readonly number[], side: number) =>
+  const corner = (ring: readonly number[], side: number) =>
     ring.findIndex((s) => pieces.sectors[s]!.side === side)
-  const countOf = (ring: readonly number[], side: number) =>
-    ring.filter((s) => pieces.sectors[s]!.side === side).length
+  const middle = (ring: readonly number[], side: number) =>
+    corner(ring, side) + ring.filter((s) => pieces.sectors[s]!.side === side).length / 2
+  const { setting = Number.POSITIVE_INFINITY } = pieces
+  const isOuter = (group: number) => pieces.groups[group]!.first > setting
+  // An outline on point stands with its corners on the middles of the sides of the upright one round it.
+  const turned = (side: number) => [
+    rings.map((ring, group) => (isOuter(group) ? middle(ring, (side + 3) % 4) : corner(ring, side))),
+  ]
   return sides.flatMap((side) => [
-    rings.map((ring) => firstOf(ring, side)),
-    rings.map((ring) => firstOf(ring, side) + countOf(ring, side) / 2),
+    rings.map((ring) => corner(ring, side)),
+    rings.map((ring) => middle(ring, side)),
+    ...(pieces.setting === undefined ? [] : turned(side)),
   ])
 }
 

@@ -88,9 +88,13 @@ class NetBuilder {
       sides.map((side) => [side.innerA, footOnOuter(side.innerA, side)]),
     )
     this.#rings = quilt.rings.map((ring) => new RingWalk(ring))
-    // Corners are vertices even where nothing touches: seams meet there.
+    // Corners are vertices even where nothing touches: seams meet there, and so may the next ring.
     quilt.rings.forEach((ring, index) => {
-      for (const corner of ring) this.touch(index, corner)
+      const next = this.#rings[index + 1]
+      for (const corner of ring) {
+        const vertex = this.touch(index, corner)
+        if (next?.holds(corner)) next.vertexAt(corner, () => vertex)
+      }
     })
   }
 

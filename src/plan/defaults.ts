@@ -17,6 +17,7 @@ export const DEFAULTS = {
   bindingFabric: '#3b3230',
   machine: {
     kind: 'domestic',
+    foot: 'free-motion',
     reach: roundLength(inches(14)),
     overlap: roundLength(inches(1)),
     speed: 600,

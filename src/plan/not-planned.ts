@@ -12,9 +12,7 @@ export function notPlanned(plan: Plan): Problem[] {
     message: `${what}; the planner does not do that, leave it out`,
   })
   return [
-    ...(plan.spacing === 'auto' ? [refuse('spacing', 'asks for spacings to be chosen')] : []),
     ...plan.bands.flatMap((band, i) => [
-      ...(band.auto ? [refuse(`bands[${i}].filler`, 'asks for a filler to be chosen')] : []),
       ...(band.thread !== undefined
         ? [refuse(`bands[${i}].thread`, 'asks for a line of its own in another thread')]
         : []),

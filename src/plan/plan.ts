@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts'
 import type { Params, ValuesOf } from '../motif/contract.ts'
 import type { AvoidedRegion } from '../quilt/avoided-region.ts'
+import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Corners } from '../quilt/quilt.ts'
 import type { LengthUnit } from '../units.ts'
 
@@ -51,7 +52,7 @@ export interface PiecedPlan {
 
 export interface BandPlan {
   readonly name: string
-  /** Finished widths, mm. */
+  /** Finished widths, mm; of setting triangles how deep they are. */
   readonly width: Sides
   /** The filler that runs along the band. Undefined: none, or chosen by the program, or given patch by patch. */
   readonly filler: FillerChoice | undefined
@@ -71,6 +72,8 @@ export interface BandPlan {
 /** How the machine works. */
 export interface MachinePlan {
   readonly kind: 'domestic' | 'frame'
+  /** `walking`: only straight and gently curved lines can be stitched. */
+  readonly foot: 'free-motion' | 'walking'
   /** Width and height of what is stitched without moving the quilt, mm. */
   readonly reach: readonly [width: number, height: number]
   /** Depth of the strip that is stitched before a framed quilt is rolled on, mm. Undefined: not on a frame. */
@@ -135,7 +138,10 @@ export interface BattingPlan {
   readonly shrinkage: number
 }
 
-/** Where a line begins or ends. Corners and sides are numbered clockwise from the top left and the top. */
+/**
+ * Where a line begins or ends. Corners and sides are numbered clockwise from the top left and the top; on point from the left
+ * and the upper left.
+ */
 export type Place =
   | { readonly kind: 'anywhere' }
   | { readonly kind: 'corner'; readonly corner: number }
@@ -177,10 +183,16 @@ export interface Plan {
   /** The units that the plan is written in, and that its owner reads. */
   readonly units: LengthUnit
   readonly centre: {
+    readonly shape: OutlineName
+    /** Of any shape but a rectangle: finished size from flat to flat, mm. A square on point is as large as its side. */
+    readonly across: number | undefined
+    /** Finished size, mm; of any shape but a rectangle that of the box round it as it lies on the quilt. */
     readonly width: number
     readonly height: number
     readonly fabric: readonly FabricColour[]
     readonly filler: FillerChoice | undefined
+    /** The plan leaves the choice of the filler to the program. */
+    readonly auto: boolean
   }
   /** From the inside out. */
   readonly bands: readonly BandPlan[]

@@ -1,8 +1,9 @@
 import { distance, type Point } from '../geometry/point.ts'
 import { type AvoidedRegion, crossesItself, type RegionShape } from '../quilt/avoided-region.ts'
+import { outlineText } from '../quilt/outline-names.ts'
 import type { Entry } from './entry.ts'
 import { LIMITS } from './limits.ts'
-import { type BandPlan, type MeasuredPlan, REGION_OUTLINES } from './plan.ts'
+import { type BandPlan, type MeasuredPlan, type Plan, REGION_OUTLINES } from './plan.ts'
 import { show } from './problems.ts'
 import { findBand } from './settle-route.ts'
 
@@ -77,7 +78,14 @@ function isOutside(region: RegionShape, [width, height]: Point): boolean {
 export const CENTRE_NAME = 'centre'
 
 /** The sizes that were measured on the real quilt, each band once. */
-export function settleMeasured(entry: Entry, bands: readonly BandPlan[]): readonly MeasuredPlan[] {
+export function settleMeasured(
+  entry: Entry,
+  { centre, bands }: { centre: Plan['centre']; bands: readonly BandPlan[] },
+): readonly MeasuredPlan[] {
+  if (centre.shape !== 'rectangle' && entry.items().length > 0) {
+    const message = `is for a rectangular top; the centre is ${outlineText(centre.shape)}, and is planned as it should be`
+    entry.refuse({ code: 'plan/contradiction', message, of: 'key' })
+  }
   const seen = new Set<number>()
   return entry.items().flatMap((item) => {
     const measured = settleMeasures(item, bands)

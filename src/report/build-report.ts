@@ -1,17 +1,21 @@
 import { type Evenness, measureEvenness, UNEVEN_RATIO } from '../check/evenness.ts'
 import type { Gap, Gaps } from '../check/largest-gap.ts'
 import type { WalkingFootCheck } from '../check/walking-foot.ts'
+import type { Choices } from '../choose/choose-plan.ts'
 import type { Problem } from '../error.ts'
 import { lengthText } from '../export/labels.ts'
 import type { Point } from '../geometry/point.ts'
 import type { BandFit } from '../pieces/pieces.ts'
 import type { PlannedLine } from '../pieces/plan-line.ts'
 import type { Plan } from '../plan/plan.ts'
+import { outlineInside } from '../plan/setting-bands.ts'
+import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { RouteResult } from '../route/index.ts'
 import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
 import { spoolsNeeded } from '../stitch/thread-use.ts'
 import { openArea } from './band-area.ts'
+import { choicesEntry } from './choices-entry.ts'
 import type { QuiltGaps } from './find-gaps.ts'
 import { isQuilted } from './is-quilted.ts'
 import type { LineFigures } from './measure-line.ts'
@@ -37,6 +41,8 @@ export interface Findings {
   readonly gaps: QuiltGaps
   /** What of the edges of avoided regions is stitched. */
   readonly regions: readonly RegionFigures[]
+  /** Where the plan left anything to be chosen. */
+  readonly choices?: Choices
   /** Warnings of the plan file. */
   readonly warnings: readonly Problem[]
 }
@@ -49,6 +55,7 @@ export function buildReport(findings: Findings): Report {
   const { plan, quilt, route, figures, reckoning } = findings
   const evenness = evennessOf(findings)
   const bands = bandEntries(findings, evenness)
+  const choices = findings.choices && choicesEntry(findings.choices, { ...findings, evenness })
   const [reachWidth, reachHeight] = plan.machine.reach
   return {
     $schema: 'report.schema.json',
@@ -88,9 +95,10 @@ export function buildReport(findings: Findings): Report {
     bands,
     regions: regionEntries(findings),
     evenness: { worstRatio: ratioOf(evenness.worstRatio), limit: UNEVEN_RATIO },
+    ...(choices && { choices }),
     warnings: [
       ...findings.warnings.map(({ code, message, at }) => ({ code, message, at })),
-      ...warningsOf(findings, bands),
+      ...warningsOf(findings, { bands, choices }),
       ...evenness.warnings.map(({ code, message, at }) => ({ code, message, at })),
     ],
   }
@@ -164,11 +172,10 @@ function bandEntries(
   return plan.bands.map((band, index) => {
     const fit = fits.find((f) => f.band === index)
     const stitchedMm = figures.stitchedMm.get(index) ?? 0
-    const [top, right, bottom, left] = fit?.repeats ?? []
     return {
       name: band.name,
       filler: fillerNames(band),
-      repeats: fit ? { top: top!, right: right!, bottom: bottom!, left: left! } : null,
+      repeats: fit ? repeatsEntry(fit.repeats, outlineInside(plan, index)) : null,
       stretch: fit ? { min: round(fit.stretch.min), max: round(fit.stretch.max) } : null,
       stitchedMm: round(stitchedMm),
       mmPerCm2: round(densityOf(stitchedMm, openArea(quilt, index))),
@@ -196,6 +203,13 @@ function regionEntries({ plan, gaps, regions }: Findings): Report['regions'] {
       withinLimit: circle.sizeMm <= plan.batting.limit,
     }
   })
+}
+
+/** By name round a rectangle; round any other outline in order, clockwise. */
+function repeatsEntry(repeats: readonly number[], outline: OutlineName): Report['bands'][number]['repeats'] {
+  if (outline !== 'rectangle') return [...repeats]
+  const [top, right, bottom, left] = repeats as [number, number, number, number]
+  return { top, right, bottom, left }
 }
 
 /** The filler of a band, or those of its sides or patches. */
@@ -231,7 +245,7 @@ function walkingFootEntry(check: WalkingFootCheck | undefined): Report['bands'][
   return { verdict, reasons: [...reasons], smallestRadiusMm, pivots, reversals }
 }
 
-function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
+function warningsOf(findings: Findings, { bands, choices }: Pick<Report, 'bands' | 'choices'>): Warning[] {
   const { plan, route } = findings
   const warnings: Warning[] = []
   const limit = plan.batting.limit
@@ -242,6 +256,11 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
       at: '',
       message: `${route.walks.length} thread starts: ${findings.frame ? 'the strips of a frame cut the line' : 'the quilted parts do not meet'}`,
     })
+  }
+  const overLimit = choices?.overLimit ?? []
+  const whyOf = (at: string) => {
+    const why = overLimit.find((over) => over.at === at)?.why
+    return why === undefined ? '' : `: ${why}`
   }
   bands.forEach((band, index) => {
     const at = band.name
@@ -256,12 +275,19 @@ function warningsOf(findings: Findings, bands: Report['bands']): Warning[] {
       warnings.push({
         code: 'check/gap',
         at,
-        message: `a gap of ${length(band.gapMm ?? 0)} is more than the batting's limit of ${length(limit)}`,
+        message: `a gap of ${length(band.gapMm ?? 0)} is more than the batting's limit of ${length(limit)}${whyOf(band.name)}`,
       })
     }
   })
   warnings.push(...regionWarnings(findings))
-  if (!plan.centre.filler && Math.min(plan.centre.width, plan.centre.height) > limit) {
+  const isCentreOpen =
+    !plan.centre.filler && (plan.centre.across ?? Math.min(plan.centre.width, plan.centre.height)) > limit
+  const across = isCentreOpen ? undefined : acrossSeams(overLimit)
+  if (across) {
+    const message = `a gap of ${length(across.gapMm)} across a seam is more than the batting's limit of ${length(limit)}: ${across.why}`
+    warnings.push({ code: 'check/gap', at: '', message })
+  }
+  if (isCentreOpen) {
     warnings.push({
       code: 'check/centre-open',
       at: 'centre',
@@ -295,6 +321,16 @@ function regionWarnings({ plan, gaps, regions, figures }: Findings): Warning[] {
     warnings.push({ code: 'avoid/band-covered', at: band.name, message })
   })
   return warnings
+}
+
+/** A gap is as large as another if it differs by less, mm. */
+const AS_LARGE = 0.5
+
+/** The largest gap of the quilt, if it is past the limit and no gap of a band or of the centre alone. */
+function acrossSeams(overLimit: NonNullable<Report['choices']>['overLimit']) {
+  const whole = overLimit.find(({ at }) => at === 'quilt')
+  const isOne = overLimit.some(({ at, gapMm }) => at !== 'quilt' && gapMm > (whole?.gapMm ?? 0) - AS_LARGE)
+  return isOne ? undefined : whole
 }
 
 /** The bands that are quilted, each against the one inside it. */

@@ -2,10 +2,12 @@ import type { ReportTable } from '../export/html-report.ts'
 import { countText, lengthText, longLengthText } from '../export/labels.ts'
 import type { Report } from './report.ts'
 
-/** The tables of a report: bands, gaps, walking foot, thread, bobbins, time and extras; those without rows are left out. */
+/** The tables of a report: bands, choices, gaps, walking foot, thread, bobbins, time and extras; those without rows are left out. */
 export const reportTables = (report: Report): ReportTable[] =>
   [
     bandTable(report),
+    choiceTable(report),
+    helplessTable(report),
     gapTable(report),
     regionTable(report),
     walkingFootTable(report),
@@ -40,6 +42,40 @@ function bandTable({ bands, units, evenness }: Report): ReportTable {
       band.mmPerCm2.toFixed(1),
       band.ratio?.toFixed(1) ?? '',
     ]),
+  }
+}
+
+function choiceTable({ choices, units }: Report): ReportTable {
+  return {
+    caption: `What was chosen, and why${choices ? ` (${choices.density} quilting: about ${choices.wantedMmPerCm2} mm of line to the cm²)` : ''}`,
+    head: ['Where', 'Filler', 'Spacing', 'Why'],
+    rows: (choices?.made ?? []).map(({ at, part, filler, value, reason }) => [
+      part === null ? at : `${at}, ${part}`,
+      filler ?? 'none',
+      value ? `${value.name} ${lengthText(value.mm, units)}` : 'its own',
+      reason,
+    ]),
+  }
+}
+
+/** Gaps and neighbours that no choice can help. */
+function helplessTable({ choices, units }: Report): ReportTable {
+  const gaps = (choices?.overLimit ?? []).map(({ at, gapMm, overMm, why }) => [
+    at,
+    `a gap of ${lengthText(gapMm, units)}, ${lengthText(overMm, units)} past the batting's limit`,
+    why,
+  ])
+  const uneven = (choices?.uneven ?? []).map(({ at, beside, ratio, why }) => [
+    at,
+    ratio === null
+      ? `one of it and ${beside} is bare`
+      : `${ratio.toFixed(1)} times the density of ${beside}, or a part`,
+    why,
+  ])
+  return {
+    caption: 'What no choice could help',
+    head: ['Where', 'What', 'Why'],
+    rows: [...gaps, ...uneven],
   }
 }
 

@@ -2,7 +2,11 @@ import * as z from 'zod'
 
 const mm = (what: string) => z.number().describe(`${what}, mm`)
 const place = z.tuple([z.number(), z.number()]).describe('x to the right, y down, mm')
-const sides = z.array(z.number()).describe('clockwise from the top')
+const sides = z
+  .array(z.number())
+  .describe(
+    'round any other outline than a rectangle: clockwise from the top side, on point from the upper left',
+  )
 
 /** One thing that the quilter should know. */
 const warning = z.strictObject({
@@ -75,6 +79,47 @@ const run = z.strictObject({
   where: z.string().describe('band or seam, side, and distance from the corner'),
   reason: z.string(),
 })
+
+const choices = z
+  .strictObject({
+    spacing: z.enum(['own', 'auto']),
+    density: z.enum(['light', 'medium', 'dense']),
+    wantedMmPerCm2: z.number().describe('the amount of quilting that the density stands for'),
+    made: z.array(
+      z.strictObject({
+        at: z.string().describe("a band's name, or centre"),
+        part: z.string().nullable().describe('the side or the patches, if it is for these alone'),
+        what: z.enum(['filler', 'spacing', 'filler and spacing']).describe('what the plan left open'),
+        filler: z.string().nullable().describe('null: no filler suits'),
+        value: z
+          .strictObject({ name: z.string(), mm: mm('what was chosen for it') })
+          .nullable()
+          .describe('the value that sets how closely it is stitched; null: it has none, or keeps its own'),
+        reason: z.string(),
+      }),
+    ),
+    overLimit: z
+      .array(
+        z.strictObject({
+          at: z.string().describe("a band's name, or quilt for the largest gap of all"),
+          gapMm: mm('diameter of the gap'),
+          overMm: mm("how much more that is than the batting's limit"),
+          why: z.string().describe('why no choice makes it smaller'),
+        }),
+      )
+      .describe("gaps past the batting's limit"),
+    uneven: z
+      .array(
+        z.strictObject({
+          at: z.string().describe("a band's name"),
+          beside: z.string().describe('the quilted band inside it'),
+          ratio: z.number().nullable().describe('null: one of them is bare'),
+          why: z.string().describe('why no choice makes them more even'),
+        }),
+      )
+      .describe('neighbours whose amounts of quilting differ by more than the limit of evenness'),
+  })
+  .describe('what was chosen where the plan says auto, and why')
 
 /** The public format of report.json. */
 export const reportFormat = z.strictObject({
@@ -151,6 +196,7 @@ export const reportFormat = z.strictObject({
       .describe('the greatest ratio of density between neighbours; null beside a bare one'),
     limit: z.number().describe('a ratio above this deserves a warning'),
   }),
+  choices: choices.optional(),
   warnings: z.array(warning),
 })
 

@@ -23,6 +23,7 @@ export function summaryText(report: Report): string {
     ),
     `Largest gap ${lengthText(gap.largestMm, units)} across, largest square ${lengthText(gap.squareMm, units)}; the batting allows ${lengthText(gap.limitMm, units)}`,
     `After washing ${rangeText(washed.widthMm, units)} x ${rangeText(washed.heightMm, units)}`,
+    ...choiceLines(report),
     ...walkingFootLines(report),
     ...report.warnings.map(({ message, at }) => `Mind: ${at ? `${at}: ` : ''}${message}`),
   ].join('\n')
@@ -52,6 +53,14 @@ function regionLines({ regions, units }: Report): string[] {
 export function rangeText([least, most]: readonly [number, number], units: Report['units']): string {
   const [low, high] = [lengthText(least, units), lengthText(most, units)]
   return low === high ? low : `${low.replace(` ${units}`, '')} to ${high}`
+}
+
+/** What was chosen where the plan says auto. */
+function choiceLines({ choices }: Report): string[] {
+  return (choices?.made ?? []).map(
+    ({ at, part, filler, reason }) =>
+      `Chosen for ${at}${part === null ? '' : `, ${part}`}: ${filler ?? 'no filler'}: ${reason}`,
+  )
 }
 
 /** Which bands a walking foot cannot stitch. */

@@ -2,9 +2,8 @@ import { lengthText } from '../export/labels.ts'
 import { distance, distanceToLine, type Point } from '../geometry/point.ts'
 import { outsideOf } from '../quilt/avoided-region.ts'
 import type { Quilt } from '../quilt/quilt.ts'
+import { sideWords } from '../quilt/side-words.ts'
 import type { LengthUnit } from '../units.ts'
-
-const SIDES = ['top', 'right', 'bottom', 'left']
 
 /** A place this close to the edge of a region is told with it, mm. */
 const ON_EDGE = 0.1
@@ -21,7 +20,7 @@ export function wherePoint(at: Point, { quilt, units }: { quilt: Quilt; units: L
   )
   const away = distanceToLine(at, nearest.a, nearest.b)
   const corner = Math.min(distance(at, nearest.a), distance(at, nearest.b))
-  const side = SIDES[nearest.side] ?? `side ${nearest.side + 1}`
+  const side = sideWords(quilt.rings[nearest.index]!, nearest.side)
   const seam = seamName(nearest.index, quilt)
   return `${edge}${away < 1 ? '' : 'near '}${seam}, ${side}, ${lengthText(corner, units)} from the corner`
 }

@@ -54,6 +54,9 @@ test('what a plan leaves out has its documented default', () => {
     seed: 1,
   })
   expect(centre).toEqual({
+    shape: 'rectangle',
+    auto: false,
+    across: undefined,
     width: 508,
     height: 254,
     filler: undefined,
