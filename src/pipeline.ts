@@ -1,14 +1,13 @@
 import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
-import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
+import { bandThreads, centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import type { Drawing } from './export/drawing.ts'
 import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
-import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
+import { type PlannedLines, planThreads, type ThreadedTask } from './pieces/plan-threads.ts'
 import type { Catalog } from './plan/catalog.ts'
-import { notPlanned } from './plan/not-planned.ts'
 import type { Plan } from './plan/plan.ts'
 import { type PlanRead, readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
@@ -39,7 +38,7 @@ export interface FilledQuilt {
 
 /** A quilt with its line, before anything is reckoned: what a first picture needs. */
 export interface ThreadedQuilt extends FilledQuilt {
-  readonly line: PlannedLine
+  readonly line: PlannedLines
   readonly drawing: Drawing
 }
 
@@ -64,16 +63,8 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings, locate } = plannedBy(text, catalog)
+  const { plan, warnings, locate } = readPlan(text, catalog)
   return locating(locate, () => planQuilt(plan, { catalog, warnings }))
-}
-
-/** The plan that a file's text gives, if the planner can do all that it asks. */
-function plannedBy(text: string, catalog: Catalog): PlanRead {
-  const read = readPlan(text, catalog)
-  const refused = notPlanned(read.plan)
-  if (refused.length > 0) throw new PlanError(refused.map(read.locate))
-  return read
 }
 
 /** Gives the problems that work finds their place in the file, where they name a key of the plan. */
@@ -107,7 +98,7 @@ export async function planWithGaps(
   text: string,
   { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
 ): Promise<PlannedQuilt> {
-  const { plan, warnings, locate } = plannedBy(text, catalog)
+  const { plan, warnings, locate } = readPlan(text, catalog)
   const threaded = locating(locate, () => threadQuilt(fillQuilt(plan, catalog), catalog))
   const gapTask = gapTaskOf(threaded)
   const gaps = search(gapTask)
@@ -130,7 +121,11 @@ function fillLaid(
   catalog: Catalog,
 ): Omit<FilledQuilt, 'choices'> {
   const fillers = fillersOf(plan, catalog)
-  const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
+  const bands = cutPieces(quilt, fillers, {
+    reach: reachOf(plan),
+    seed: plan.seed,
+    threads: bandThreads(plan),
+  })
   const fill = centreFillOf(plan, catalog)
   const whole = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
   return { plan, quilt, whole, pieces: avoidRegions(whole, quilt), findings }
@@ -139,16 +134,16 @@ function fillLaid(
 /** Finds the way through the pieces and threads the line along it. */
 export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
-  const line = planLine(lineTaskOf(filled))
+  const line = planThreads(lineTaskOf(filled))
   const drawing: Drawing = {
     title: plan.title,
     quilt,
     lines: line.lines,
-    areaCount: line.areas.length,
+    areaCount: line.areaCount,
     units: plan.units,
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
-    ...(line.frame && { passes: line.frame.passes.map((_, pass) => [pass]) }),
+    ...(line.frame && { passes: line.frame.areasOf }),
     fillers: plan.bands.map((band) =>
       band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
@@ -183,16 +178,14 @@ export function tellQuilt(
     plan,
     quilt,
     fits: pieces.fits,
-    route: line.route,
+    work: line,
     lowerBoundMm: shortestOf(line),
     extras: listExtras(line.lines, {
       overlaps: figures.overlaps,
       quilt,
       units: plan.units,
-      isOdd: oddPlaces(line.graph, line.areas),
+      isOdd: oddIn(line),
     }),
-    areas: line.areas.length,
-    ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
     gaps,
@@ -241,23 +234,36 @@ function withFigures(
 }
 
 /** On a frame the quilt is rolled on from pass to pass, and not moved otherwise. */
-const movesOf = ({ frame }: PlannedLine, moves: number) =>
-  frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }
+const movesOf = ({ frame, changes }: PlannedLines, moves: number) => ({
+  ...(frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }),
+  threadChanges: changes,
+})
 
 /** What the line is planned over, and what the plan asks of its way. */
-export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
+export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): ThreadedTask => ({
   quilt,
   pieces,
   reach: reachOf(plan),
   wishes: wishesOf(plan),
   thread: plan.thread.colour,
+  bandThreads: bandThreads(plan),
   seed: plan.seed,
 })
 
 /** No line over the same pieces with as few starts as there must be is shorter, mm. */
-function shortestOf({ graph }: PlannedLine): number {
-  const required = graph.edges.reduce((sum, edge) => sum + (edge.required ? edge.length : 0), 0)
-  return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+const shortestOf = ({ works }: PlannedLines): number =>
+  works.reduce((sum, { graph }) => {
+    const required = graph.edges.reduce((length, edge) => length + (edge.required ? edge.length : 0), 0)
+    return sum + required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+  }, 0)
+
+/** Tells of a place whether an odd number of an area's required edges end there. */
+function oddIn({ works }: PlannedLines): ReturnType<typeof oddPlaces> {
+  const odd = works.map(({ graph, areas }) => oddPlaces(graph, areas))
+  return (at, area) => {
+    const i = works.filter(({ firstArea }) => firstArea <= area).length - 1
+    return odd[i]?.(at, area - works[i]!.firstArea) ?? false
+  }
 }
 
 /** What fills a band's patches, in words. */
