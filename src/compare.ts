@@ -1,5 +1,5 @@
 import { reachOf } from './engine-input.ts'
-import { planLine } from './pieces/plan-line.ts'
+import { planThreads } from './pieces/plan-threads.ts'
 import { fillQuilt, lineTaskOf } from './pipeline.ts'
 import type { Catalog } from './plan/catalog.ts'
 import type { DitchSeam, Plan } from './plan/plan.ts'
@@ -63,16 +63,16 @@ function tryStrategy(
   catalog: Catalog,
   { way, ditch }: { way: Way; ditch: boolean },
 ): StrategyFigures {
-  const { lines, frame, route } = planLine(lineTaskOf(fillQuilt(plan, catalog)))
+  const { lines, frame, startsBound, changes } = planThreads(lineTaskOf(fillQuilt(plan, catalog)))
   const figures = measureLines(lines, { reach: reachOf(plan) })
   const moves = frame ? frame.passes.length - 1 : figures.repositions.length
-  const work = frame ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
+  const work = { repositions: frame ? 0 : moves, advances: frame ? moves : 0, threadChanges: changes }
   const { thread, time } = reckonLines(lines, plan, work)
   return {
     way,
     ditch,
     starts: lines.length,
-    startsBound: frame?.startsBound ?? route.startsBound,
+    startsBound: frame?.startsBound ?? startsBound,
     overlapMm: figures.overlapMm,
     travelMm: figures.travelMm,
     moves,

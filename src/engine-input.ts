@@ -182,6 +182,10 @@ export function centreFillOf({ centre }: Plan, { centres }: Catalog): CentreFill
 export const reachOf = ({ machine }: Plan): Reach =>
   machine.throat === undefined ? machine.reach : [machine.throat, machine.throat / 2]
 
+/** The colours of the threads that bands have of their own, if they are not the quilt's. */
+export const bandThreads = ({ bands, thread: { colour } }: Plan): (string | undefined)[] =>
+  bands.map(({ thread }) => (thread === colour ? undefined : thread))
+
 /** What the plan asks of the line's way. */
 export function wishesOf(plan: Plan): Wishes {
   const { start, end, order, work, ditch } = plan.route

@@ -157,7 +157,7 @@ function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
     ['thread', 'bobbin'],
     ['thread', 'spool'],
     ...leavesOf(document, ['measured']),
-    ...leavesOf(document, ['avoid']),
+    ...leavesOf(document, ['avoid']).filter(([, , key]) => key !== 'name' && key !== 'outline'),
   ]
 }
 

@@ -27,6 +27,7 @@ export const DEFAULTS = {
     bobbinSeconds: 120,
     startSeconds: 90,
     advanceSeconds: 180,
+    threadSeconds: 150,
   },
   stitch: { length: 2.5, chordTolerance: 0.1, tieOff: { count: 5, length: 0.4 } },
   thread: { tex: 30, colour: '#fbf7ea', bobbin: 'L', tail: 150, waste: 0.15 },

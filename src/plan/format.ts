@@ -168,6 +168,7 @@ const machine = z.strictObject({
   bobbinSeconds: optional(seconds, 'seconds to change the bobbin', DEFAULTS.machine.bobbinSeconds),
   startSeconds: optional(seconds, 'seconds to start and end a thread', DEFAULTS.machine.startSeconds),
   advanceSeconds: optional(seconds, 'seconds to roll a framed quilt on', DEFAULTS.machine.advanceSeconds),
+  threadSeconds: optional(seconds, 'seconds to put in another thread', DEFAULTS.machine.threadSeconds),
 })
 
 const stitch = z.strictObject({

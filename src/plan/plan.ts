@@ -90,6 +90,8 @@ export interface MachinePlan {
   readonly bobbinSeconds: number
   readonly startSeconds: number
   readonly advanceSeconds: number
+  /** To put in another thread. */
+  readonly threadSeconds: number
 }
 
 export interface StitchPlan {
