@@ -39,12 +39,15 @@ function centreGround({ plan, quilt, catalog }: Survey): Ground[] {
   const { centre } = plan
   const { centres = {} } = catalog
   const ring = quilt.rings[0]!
-  const size: Point = [centre.width, centre.height]
+  // A square on point is filled as a square by its sides.
+  const { across, shape } = centre
+  const size: Point = across && shape === 'on-point' ? [across, across] : [centre.width, centre.height]
+  const fits = (name: string) => ring.length === 4 || centres[name]!.fillOutline !== undefined
   const areaMm2 = Math.abs(outlineArea(ring))
   const least = Math.min(...size)
   const fillers = centre.auto
     ? Object.keys(centres)
-        .filter((name) => centres[name]!.suitsFrom <= least)
+        .filter((name) => centres[name]!.suitsFrom <= least && fits(name))
         .map(bare)
     : centre.filler && centres[centre.filler.name]
       ? [centre.filler]
