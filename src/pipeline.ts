@@ -6,6 +6,7 @@ import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import { notPlanned } from './plan/not-planned.ts'
 import type { Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
@@ -112,6 +113,7 @@ export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
 export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
   const line = planLine(lineTaskOf(filled))
+  const { motifs } = withDrawnMotifs(catalog, plan.motifs)
   const drawing: Drawing = {
     title: plan.title,
     quilt,
@@ -122,7 +124,7 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
     stitchLengthMm: plan.stitch.length,
     ...(line.frame && { passes: line.frame.passes.map((_, pass) => [pass]) }),
     fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
+      band.filler ? motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
   return { ...filled, line, drawing }

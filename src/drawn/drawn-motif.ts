@@ -74,7 +74,9 @@ function layRepeats(shape: Free, { length: strip, width, from, to, repeats }: St
   const [leadIn, leadOut] = [LEAD * Math.abs(height - first), LEAD * Math.abs(height - last)]
   const parts: Stroke[] = leadIn > 0 ? [leadTo(repeat, first, leadIn)] : []
   const touches: Touch[] = [{ edge: from, after: 0 }]
-  for (let i = 0; i < repeats; i++) {
+  // Leads take the room of repeats, so that those that are left are as long as they should be.
+  const room = Math.max(1, Math.round(repeats - (leadIn + leadOut) / shape.length))
+  for (let i = 0; i < room; i++) {
     const before = countOf(parts)
     parts.push(transformStroke(repeat, translation(leadIn + i * shape.length, 0)))
     touches.push(...shape.touches.map(({ edge, after }) => ({ edge, after: before + after })))

@@ -18,6 +18,9 @@ export const LIMITS = {
   polygon: 500,
   /** Patches in a unit of one's own. */
   patches: 100,
+  /** Motifs that a plan draws itself, and characters of a path that is written into it. */
+  drawnMotifs: 40,
+  path: 20_000,
   /** Regions to stay out of. */
   regions: 50,
   /** Thread candidates. */
