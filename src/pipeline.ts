@@ -9,6 +9,7 @@ import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type PlannedLines, planThreads, type ThreadedTask } from './pieces/plan-threads.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import type { Plan } from './plan/plan.ts'
 import { type PlanRead, readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
@@ -126,7 +127,11 @@ export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const laid = layOutPlan(plan)
   const fill = (settled: Plan) => ({ plan: settled, ...laid, ...fitFillers(settled, laid.quilt, catalog) })
   if (!isOpen(plan)) return fill(plan)
-  const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
+  const { filled, choices } = choosePlan(plan, {
+    catalog: withDrawnMotifs(catalog, plan.motifs),
+    quilt: laid.quilt,
+    fill,
+  })
   return { ...filled, choices }
 }
 
@@ -154,6 +159,7 @@ export const threadQuilt = (filled: FilledQuilt, catalog: Catalog): ThreadedQuil
 /** The quilt with its line as a drawing. */
 export function drawQuilt(filled: FilledQuilt, line: PlannedLines, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
+  const { motifs } = withDrawnMotifs(catalog, plan.motifs)
   const drawing: Drawing = {
     title: plan.title,
     quilt,
@@ -164,7 +170,7 @@ export function drawQuilt(filled: FilledQuilt, line: PlannedLines, catalog: Cata
     stitchLengthMm: plan.stitch.length,
     ...(line.frame && { passes: line.frame.areasOf }),
     fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
+      band.filler ? motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
   return { ...filled, line, drawing }
