@@ -2,6 +2,7 @@ import type { Pieces } from '../pieces/pieces.ts'
 import type { Catalog } from '../plan/catalog.ts'
 import { type FillerChoice, type Plan, SIDES, type SideName } from '../plan/plan.ts'
 import type { Quilt } from '../quilt/quilt.ts'
+import { causesOf } from './causes.ts'
 import { type Choice, type Telling, tellChoices } from './choice.ts'
 import { surveyGrounds } from './grounds.ts'
 import { openGaps } from './open-gaps.ts'
@@ -29,8 +30,8 @@ export interface Choices {
   /** The plan as it was before. */
   readonly open: Plan
   readonly made: readonly Choice[]
-  /** Why the gaps in a band (-1: in the centre) are not smaller, in words. */
-  whyOpen(band: number): string
+  /** Why a gap that reaches into some bands (-1: into the centre) is not smaller, in words. */
+  whyOpen(bands: readonly number[]): string
   /** Why two neighbouring bands are not more even, in words. */
   whyUneven(bands: readonly [number, number]): string
 }
@@ -65,7 +66,11 @@ export function choosePlan<T extends Filled>(plan: Plan, { catalog, quilt, fill 
   let mixes = pickMixes(grounds, { plan, aims })
   let filled = fill(withMixes(plan, grounds, mixes))
   for (let round = 0; round < ROUNDS; round++) {
-    const closer = closerAims(aims, openGaps(filled, limit), { grounds, mixes })
+    const gaps = openGaps(filled, limit).map((gap) => ({
+      ...gap,
+      bands: causesOf(gap.bands, { plan, grounds }),
+    }))
+    const closer = closerAims(aims, gaps, { grounds, mixes })
     const next = pickMixes(grounds, { plan, aims: closer })
     if (isSame(mixes, next)) break
     ;[aims, mixes] = [closer, next]
@@ -77,7 +82,7 @@ export function choosePlan<T extends Filled>(plan: Plan, { catalog, quilt, fill 
 const choicesOf = (telling: Telling): Choices => ({
   open: telling.plan,
   made: tellChoices(telling),
-  whyOpen: (band) => whyOpen(telling, band),
+  whyOpen: (bands) => whyOpen(telling, bands),
   whyUneven: (bands) => whyUneven(telling, bands),
 })
 

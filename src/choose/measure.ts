@@ -16,9 +16,9 @@ export interface Sample {
 /** How far a chord may leave the curve, mm; of a sample brought to the size below. */
 const CHORD = 0.1
 /** The size, across, to which a sample is brought before its gap is sought: few cells, and exact enough, mm. */
-const SEARCHED = 40
+const SEARCHED = 30
 /** How exactly a gap of that size is sought, mm. */
-const WITHIN = 0.3
+const WITHIN = 0.8
 /** Pivots are counted over this much line, mm: fewer than one on a short sample say nothing. */
 const FOOT_LENGTH = 3000
 

@@ -5,7 +5,7 @@ import { fillPatch, type PatchFill } from '../pieces/patch-fillers/contract.ts'
 import type { Sample } from './measure.ts'
 
 /** How many repeats a strip's sample has, and how many widths it is long, at least. */
-const REPEATS = 3
+const REPEATS = 2
 const WIDTHS = 3
 /** The least of the straight part beside a mitre, in widths. */
 const STRAIGHT = 1
