@@ -8,6 +8,7 @@ import { surveyGrounds } from './grounds.ts'
 import { openGaps } from './open-gaps.ts'
 import { pickMixes } from './pick-mixes.ts'
 import type { Ground } from './slot.ts'
+import { noteUnfed, unfedBands } from './unfed.ts'
 import type { Mix, Scales } from './weigh.ts'
 import { whyOpen, whyUneven } from './why-open.ts'
 
@@ -48,8 +49,8 @@ export const isOpen = ({ spacing, centre, bands }: Plan): boolean =>
 
 /** The share of the batting's limit that is aimed at: a repeat is stretched a little to fit. */
 const AIM = 0.92
-/** How often spacings are made closer where the finished quilt still has gaps past the limit. */
-const ROUNDS = 6
+/** How often choices are mended at most where the filled quilt still has gaps past the limit, or tight curves. */
+const ROUNDS = 12
 /** How much closer at least, and at most, in one go. */
 const CLOSER = { least: 0.94, most: 0.7 }
 
@@ -57,26 +58,40 @@ const CLOSER = { least: 0.94, most: 0.7 }
  * Makes the choices that a plan leaves open: spacings that it does not give (`spacing: auto`) and fillers
  * (`filler: auto`). They are chosen on samples of cloth as wide as the bands, from the inside out: within the batting's
  * limit first, then as even as can be, near the plan's density and what each filler looks best at. The quilt is filled,
- * its gaps are measured, and spacings about a gap past the limit are made closer, a few times at most.
+ * its gaps are measured, and spacings about a gap past the limit are made closer, a few times at most; what a walking
+ * foot turns out to be unable to stitch gives way likewise.
  */
 export function choosePlan<T extends Filled>(plan: Plan, { catalog, quilt, fill }: Means<T>): Chosen<T> {
   const grounds = surveyGrounds({ plan, quilt, catalog })
-  const { limit } = plan.batting
-  let aims: Scales['aims'] = new Map(grounds.map(({ band }) => [band, AIM * limit]))
-  let mixes = pickMixes(grounds, { plan, aims })
+  const aims = new Map(grounds.map(({ band }) => [band, AIM * plan.batting.limit]))
+  let scales: Scales = { plan, aims, unfed: new Map() }
+  let mixes = pickMixes(grounds, scales)
   let filled = fill(withMixes(plan, grounds, mixes))
   for (let round = 0; round < ROUNDS; round++) {
-    const gaps = openGaps(filled, limit).map((gap) => ({
-      ...gap,
-      bands: causesOf(gap.bands, { plan, grounds }),
-    }))
-    const closer = closerAims(aims, gaps, { grounds, mixes })
-    const next = pickMixes(grounds, { plan, aims: closer })
+    scales = corrected(scales, filled, { grounds, mixes })
+    const next = pickMixes(grounds, scales)
     if (isSame(mixes, next)) break
-    ;[aims, mixes] = [closer, next]
+    mixes = next
     filled = fill(withMixes(plan, grounds, mixes))
   }
-  return { filled, choices: choicesOf({ plan, grounds, mixes, aims }) }
+  return { filled, choices: choicesOf({ ...scales, grounds, mixes }) }
+}
+
+/** What a filled quilt teaches: where gaps are past the limit still, and where a walking foot cannot go. */
+function corrected(
+  { plan, aims, unfed }: Scales,
+  { quilt, pieces }: Filled,
+  picked: { readonly grounds: readonly Ground[]; readonly mixes: readonly Mix[] },
+): Scales {
+  const gaps = openGaps({ quilt, pieces }, plan.batting.limit).map((gap) => ({
+    ...gap,
+    bands: causesOf(gap.bands, { plan, grounds: picked.grounds }),
+  }))
+  return {
+    plan,
+    aims: closerAims(aims, gaps, picked),
+    unfed: plan.machine.foot === 'walking' ? noteUnfed(unfed, unfedBands(pieces), picked) : unfed,
+  }
 }
 
 const choicesOf = (telling: Telling): Choices => ({
