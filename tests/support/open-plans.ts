@@ -27,3 +27,9 @@ export const openPlan = (most: number) =>
       centre: { ...plan.centre, filler: centre },
       bands: plan.bands.map((band) => ({ ...band, filler: fillers === 'auto' ? 'auto' : band.filler })),
     }))
+
+/** The same, of few bands round a small centre, so that many can be planned whole. */
+export const smallOpenPlan = openPlan(2).map(({ centre, ...plan }) => ({
+  ...plan,
+  centre: { ...centre, width: 5 + Number(centre.width) / 8, height: 5 + Number(centre.height) / 8 },
+}))
