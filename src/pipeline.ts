@@ -1,7 +1,9 @@
 import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
 import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
+import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
+import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
@@ -18,6 +20,7 @@ import { findGaps, type GapTask, type QuiltGaps } from './report/find-gaps.ts'
 import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
+import { type RegionFigures, regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
 import { traceStrips } from './report/trace-strips.ts'
 import { lowerBound } from './route/index.ts'
@@ -26,6 +29,8 @@ import { lowerBound } from './route/index.ts'
 export interface FilledQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
+  /** The fillers before they are cut at the regions to stay out of. */
+  readonly whole: Pieces
   readonly pieces: Pieces
   /** The choices that the plan left open, made. */
   readonly choices?: Choices
@@ -42,6 +47,8 @@ export interface ThreadedQuilt extends FilledQuilt {
 /** A quilt with its line measured, and what it takes. */
 export interface ReckonedQuilt extends ThreadedQuilt {
   readonly figures: LineFigures
+  /** What of the edges of avoided regions is stitched. */
+  readonly edges: readonly RegionFigures[]
   readonly reckoning: Reckoning
 }
 
@@ -60,16 +67,39 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings } = plannedBy(text, catalog)
-  return planQuilt(plan, { catalog, warnings })
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
+  return withPlaces(locate, () => planQuilt(plan, { catalog, warnings }))
 }
 
-/** The plan that a file's text gives, if the planner can do all that it asks. */
-function plannedBy(text: string, catalog: Catalog): { plan: Plan; warnings: readonly Problem[] } {
+/**
+ * The plan that a file's text gives, if the planner can do all that it asks.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export function acceptPlan(text: string, catalog: Catalog): AcceptedPlan {
   const { plan, warnings, locate } = readPlan(text, catalog)
-  const refused = notPlanned(plan)
+  const refused = [...notPlanned(plan), ...refuseTooMuch(plan, catalog)]
   if (refused.length > 0) throw new PlanError(refused.map(locate))
-  return { plan, warnings }
+  return { plan, warnings, locate }
+}
+
+interface AcceptedPlan {
+  readonly plan: Plan
+  readonly warnings: readonly Problem[]
+  /** Gives a problem its place in the file. */
+  locate(problem: Problem): Problem
+}
+
+/** Problems found while planning name a key of the plan; here they get their place in the file. */
+function withPlaces<T>(locate: AcceptedPlan['locate'], work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (!(error instanceof PlanError)) throw error
+    throw new PlanError(
+      error.problems.map((problem) => (problem.at && !problem.position ? locate(problem) : problem)),
+    )
+  }
 }
 
 /** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes, tell it. */
@@ -80,7 +110,7 @@ export function planQuilt(
   const filled = fillQuilt(plan, catalog)
   const threaded = threadQuilt(filled, catalog)
   const gapTask = gapTaskOf(threaded)
-  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  const reckoned = reckonQuilt(threaded, gapTask)
   return tellQuilt(reckoned, { gaps: findGaps(gapTask), warnings })
 }
 
@@ -93,39 +123,43 @@ export async function planWithGaps(
   text: string,
   { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
 ): Promise<PlannedQuilt> {
-  const { plan, warnings } = plannedBy(text, catalog)
-  const threaded = threadQuilt(fillQuilt(plan, catalog), catalog)
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
+  const threaded = withPlaces(locate, () => threadQuilt(fillQuilt(plan, catalog), catalog))
   const gapTask = gapTaskOf(threaded)
   const gaps = search(gapTask)
-  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  const reckoned = reckonQuilt(threaded, gapTask)
   return tellQuilt(reckoned, { gaps: await gaps, warnings })
 }
 
 /** Makes the choices that the plan leaves open, lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const laid = layOutPlan(plan)
-  const fill = (settled: Plan) => fillLaid(settled, laid, catalog)
+  const fill = (settled: Plan) => ({ plan: settled, ...laid, ...fitFillers(settled, laid.quilt, catalog) })
   if (!isOpen(plan)) return fill(plan)
   const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
   return { ...filled, choices }
 }
 
-function fillLaid(
+/** Fits the fillers into a quilt that is laid out, cuts them at their touches, and at the regions to stay out of. */
+export function fitFillers(
   plan: Plan,
-  { quilt, findings }: ReturnType<typeof layOutPlan>,
+  quilt: Quilt,
   catalog: Catalog,
-): Omit<FilledQuilt, 'choices'> {
+): Pick<FilledQuilt, 'whole' | 'pieces'> {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
-  const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
-  return { plan, quilt, pieces, findings }
+  const whole = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
+  return { whole, pieces: avoidRegions(whole, quilt) }
 }
 
 /** Finds the way through the pieces and threads the line along it. */
-export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+export const threadQuilt = (filled: FilledQuilt, catalog: Catalog): ThreadedQuilt =>
+  drawQuilt(filled, planLine(lineTaskOf(filled)), catalog)
+
+/** The quilt with its line as a drawing. */
+export function drawQuilt(filled: FilledQuilt, line: PlannedLine, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
-  const line = planLine(lineTaskOf(filled))
   const drawing: Drawing = {
     title: plan.title,
     quilt,
@@ -146,22 +180,25 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
 export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
   chords: chordsOf(line.lines),
   rings: quilt.rings,
+  regions: quilt.regions ?? [],
+  edges: regionFigures(line.lines, quilt),
 })
 
 /** Measures the line and reckons what it takes. */
-export function reckonQuilt(threaded: ThreadedQuilt, chords: GapTask['chords']): ReckonedQuilt {
+export function reckonQuilt(threaded: ThreadedQuilt, { chords, edges }: GapTask): ReckonedQuilt {
   const { plan, line } = threaded
   const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
   return {
     ...threaded,
     figures,
+    edges,
     reckoning: reckonLines(line.lines, plan, movesOf(line, figures.repositions.length)),
   }
 }
 
 /** Puts all figures into the report, and what a picture shows of them into the drawing. */
 export function tellQuilt(
-  { plan, quilt, pieces, line, drawing, findings, figures, reckoning, choices }: ReckonedQuilt,
+  { plan, quilt, pieces, whole, line, drawing, findings, figures, edges, reckoning, choices }: ReckonedQuilt,
   { gaps, warnings }: { gaps: QuiltGaps; warnings: readonly Problem[] },
 ): PlannedQuilt {
   const report = buildReport({
@@ -181,13 +218,14 @@ export function tellQuilt(
     figures,
     reckoning,
     gaps,
+    regions: edges,
     warnings: [...warnings, ...findings],
     ...(choices && { choices }),
   })
   return {
     plan,
     quilt,
-    drawing: withFigures(drawing, { plan, pieces, report, reckoning }),
+    drawing: withFigures(drawing, { plan, pieces: whole, report, reckoning }),
     reckoning,
     report,
   }

@@ -1,8 +1,8 @@
 import { LIBRARY } from '../../motifs/library.ts'
 import { compareStrategies } from '../compare.ts'
 import { catalogOf } from '../engine-input.ts'
+import { acceptPlan } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
-import { readPlan } from '../plan/read-plan.ts'
 import { strategiesText, strategyName } from '../report/strategies.ts'
 import { readText } from './files.ts'
 import { Progress } from './progress.ts'
@@ -13,7 +13,7 @@ export function compareCommand(file: string, { json = false }: { json?: boolean 
   const progress = new Progress()
   const work = () => {
     const catalog = catalogOf(LIBRARY)
-    const { plan } = readPlan(readText(file, LIMITS.fileBytes), catalog)
+    const { plan } = acceptPlan(readText(file, LIMITS.fileBytes), catalog)
     const comparison = compareStrategies(plan, catalog, (what) => progress.say(`Trying ${what} ...`))
     progress.done()
     const named = {

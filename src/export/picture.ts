@@ -7,7 +7,7 @@ import { escapeXml } from './escape.ts'
 import { defineExporter } from './exporter.ts'
 import { numberText } from './number-text.ts'
 import { pathData, segmentsData } from './path-data.ts'
-import { bobbinLayer, gapLayer } from './picture/figure-layers.ts'
+import { bobbinLayer, gapLayer, regionLayer } from './picture/figure-layers.ts'
 import { INK, isLight, PAPER } from './picture/look.ts'
 import { swatchCard } from './picture/swatch-card.ts'
 
@@ -50,6 +50,7 @@ export default defineExporter({
       `<title>${escapeXml(drawing.title)}</title>`,
       ...(fabrics ? fabricLayer(drawing) : [polygon(quilt.edge, PAPER)]),
       seamLayer(drawing),
+      ...regionLayer(drawing, mark),
       ...drawing.lines.map((line, i) => lineLayer(line, { id: `line-${i + 1}`, pen })),
       ...(gaps ? [gapLayer(drawing, mark)] : []),
       ...(marks ? drawing.lines.flatMap((line) => marksLayer(line, pen)) : []),

@@ -13,7 +13,8 @@ import { TakeAway } from './parts/take-away.tsx'
 import { ProblemList, TextEditor } from './parts/text-editor.tsx'
 import { openFile, TopBar } from './parts/top-bar.tsx'
 import { WalkBar } from './parts/walk-bar.tsx'
-import { begins, chosen, isFiguring, isSketching, plan, problems, redo, undo } from './state.ts'
+import { isPlanning, planAlong, problems } from './planning.ts'
+import { chosen, keepsWork, plan, redo, undo } from './state.ts'
 
 type Sheet = 'none' | 'text' | 'take'
 
@@ -36,10 +37,7 @@ function Page() {
           sheet.value = 'take'
         }}
       />
-      <main
-        class={chosen.value === undefined ? '' : 'has-card'}
-        aria-busy={isSketching.value || isFiguring.value}
-      >
+      <main class={chosen.value === undefined ? '' : 'has-card'} aria-busy={isPlanning.value}>
         <aside class="left" aria-label="Centre and borders">
           {problems.value.length > 0 && sheet.value === 'none' && (
             <ProblemList
@@ -136,5 +134,6 @@ function useDrops(): void {
 }
 
 followTheme()
-begins()
+planAlong()
+keepsWork()
 render(<Page />, document.getElementById('page')!)

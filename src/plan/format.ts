@@ -1,6 +1,8 @@
 import * as z from 'zod'
+import { ANY_SIDE } from '../quilt/outline-names.ts'
 import { LENGTH_UNITS, toUnit } from '../units.ts'
 import { DEFAULTS } from './defaults.ts'
+import { openCentre } from './format-centre.ts'
 import {
   colour,
   fabric,
@@ -15,13 +17,13 @@ import {
 } from './format-parts.ts'
 import { LIMITS } from './limits.ts'
 import { BATTINGS } from './materials.ts'
-import { BOBBIN_CLASSES, SIDES } from './plan.ts'
+import { BOBBIN_CLASSES, REGION_OUTLINES } from './plan.ts'
 
 /** How fillers and names look: open while a file is read (they are checked against the catalog), listed for an editor. */
 export interface Vocabulary {
   readonly bandFiller: z.ZodType
   readonly sideFiller: z.ZodType
-  readonly centreFiller: z.ZodType
+  readonly centre: z.ZodType
   readonly cornerMotif: z.ZodType
   readonly unit: z.ZodType
 }
@@ -34,7 +36,7 @@ const anyFiller = z.union([z.string().max(LIMITS.name), z.record(z.string(), z.u
 const OPEN: Vocabulary = {
   bandFiller: anyFiller,
   sideFiller: anyFiller,
-  centreFiller: anyFiller,
+  centre: openCentre(anyFiller),
   cornerMotif: name,
   unit: name,
 }
@@ -123,7 +125,7 @@ const place = z.union(
     z.string().max(LIMITS.name),
     z.strictObject({
       band: name.describe('name of a band'),
-      side: z.enum(SIDES).describe('the side in whose middle the line begins or ends'),
+      side: z.enum(ANY_SIDE).describe('the side in whose middle the line begins or ends'),
     }),
   ],
   { error: 'any, a corner such as top-left, or { band, side }' },
@@ -277,6 +279,12 @@ const region = z.strictObject({
     'a circle to stay out of',
   ),
   polygon: optional(polygon, 'corners [x, y] of a polygon to stay out of, lengths'),
+  name: optional(name, 'what you call this region', { text: '"region 1", "region 2", ...' }),
+  outline: optional(
+    z.enum(REGION_OUTLINES),
+    'whole: its edge is stitched all round; as-needed: only where the line has to get round it',
+    'whole',
+  ),
 })
 
 const three = z.tuple([length, length, length], { error: 'three lengths' })
@@ -296,22 +304,6 @@ const measured = z.strictObject({
   ),
 })
 
-const centre = ({ centreFiller }: Vocabulary) =>
-  z.strictObject({
-    width: length.describe('finished width, a length'),
-    height: length.describe('finished height, a length'),
-    filler: optional(
-      centreFiller,
-      'none, auto (the program chooses), or a filler for the centre, with values if you like',
-      'none',
-    ),
-    fabric: optional(
-      fabric,
-      'a CSS colour, or the colours of a print with their shares',
-      DEFAULTS.centreFabric,
-    ),
-  })
-
 /** The plan file, with these names of fillers, motifs and units. */
 export const formatOf = (vocabulary: Vocabulary) =>
   z
@@ -319,7 +311,7 @@ export const formatOf = (vocabulary: Vocabulary) =>
       $schema: optional(z.string().max(1000), 'the JSON Schema of plan files, for editors'),
       title: optional(name, 'what the quilt is called', DEFAULTS.title),
       units: optional(z.enum(LENGTH_UNITS), 'what a bare number means as a length', DEFAULTS.units),
-      centre: centre(vocabulary).describe('the middle of the quilt, inside the first band'),
+      centre: vocabulary.centre.describe('the middle of the quilt, inside the first band'),
       bands: z.array(band(vocabulary)).min(1).max(LIMITS.bands).describe('the borders, from the inside out'),
       binding: optional(
         length,

@@ -18,6 +18,10 @@ export const LIMITS = {
   polygon: 500,
   /** Patches in a unit of one's own. */
   patches: 100,
+  /** Patches of the whole quilt. */
+  allPatches: 20_000,
+  /** Line of the whole quilt, as reckoned before it is drawn: 12 km. */
+  line: 12e6,
   /** Regions to stay out of. */
   regions: 50,
   /** Thread candidates. */

@@ -12,7 +12,6 @@ export function notPlanned(plan: Plan): Problem[] {
     message: `${what}; the planner does not do that, leave it out`,
   })
   return [
-    ...(plan.avoid.length > 0 ? [refuse('avoid', 'asks for regions to be kept free of stitching')] : []),
     ...plan.bands.flatMap((band, i) => [
       ...(band.thread !== undefined
         ? [refuse(`bands[${i}].thread`, 'asks for a line of its own in another thread')]

@@ -1,5 +1,7 @@
 import type { Point } from '../geometry/point.ts'
 import type { Params, ValuesOf } from '../motif/contract.ts'
+import type { AvoidedRegion } from '../quilt/avoided-region.ts'
+import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Corners } from '../quilt/quilt.ts'
 import type { LengthUnit } from '../units.ts'
 
@@ -50,7 +52,7 @@ export interface PiecedPlan {
 
 export interface BandPlan {
   readonly name: string
-  /** Finished widths, mm. */
+  /** Finished widths, mm; of setting triangles how deep they are. */
   readonly width: Sides
   /** The filler that runs along the band. Undefined: none, or chosen by the program, or given patch by patch. */
   readonly filler: FillerChoice | undefined
@@ -136,7 +138,10 @@ export interface BattingPlan {
   readonly shrinkage: number
 }
 
-/** Where a line begins or ends. Corners and sides are numbered clockwise from the top left and the top. */
+/**
+ * Where a line begins or ends. Corners and sides are numbered clockwise from the top left and the top; on point from the left
+ * and the upper left.
+ */
 export type Place =
   | { readonly kind: 'anywhere' }
   | { readonly kind: 'corner'; readonly corner: number }
@@ -157,10 +162,8 @@ export interface RoutePlan {
   readonly ditch: readonly DitchSeam[]
 }
 
-/** A region that no stitching may enter: mm from the quilt's top left finished corner. */
-export type Region =
-  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number }
-  | { readonly kind: 'polygon'; readonly points: readonly Point[] }
+/** How much of a region's edge is stitched. */
+export const REGION_OUTLINES = ['whole', 'as-needed'] as const satisfies readonly AvoidedRegion['outline'][]
 
 /** The outer size of a band (or of the centre) as measured on the real quilt, mm. */
 export interface MeasuredPlan {
@@ -180,6 +183,10 @@ export interface Plan {
   /** The units that the plan is written in, and that its owner reads. */
   readonly units: LengthUnit
   readonly centre: {
+    readonly shape: OutlineName
+    /** Of any shape but a rectangle: finished size from flat to flat, mm. A square on point is as large as its side. */
+    readonly across: number | undefined
+    /** Finished size, mm; of any shape but a rectangle that of the box round it as it lies on the quilt. */
     readonly width: number
     readonly height: number
     readonly fabric: readonly FabricColour[]
@@ -201,7 +208,7 @@ export interface Plan {
   readonly spacing: 'auto' | 'own'
   readonly density: 'light' | 'medium' | 'dense'
   readonly route: RoutePlan
-  readonly avoid: readonly Region[]
+  readonly avoid: readonly AvoidedRegion[]
   readonly measured: readonly MeasuredPlan[]
   readonly seed: number
 }

@@ -8,16 +8,19 @@ import type { Point } from '../geometry/point.ts'
 import type { BandFit } from '../pieces/pieces.ts'
 import type { PlannedLine } from '../pieces/plan-line.ts'
 import type { Plan } from '../plan/plan.ts'
+import { outlineInside } from '../plan/setting-bands.ts'
+import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { RouteResult } from '../route/index.ts'
 import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
 import { spoolsNeeded } from '../stitch/thread-use.ts'
-import { bandArea } from './band-area.ts'
+import { openArea } from './band-area.ts'
 import { choicesEntry } from './choices-entry.ts'
 import type { QuiltGaps } from './find-gaps.ts'
 import { isQuilted } from './is-quilted.ts'
 import type { LineFigures } from './measure-line.ts'
 import type { Reckoning } from './reckon.ts'
+import type { RegionFigures } from './region-figures.ts'
 import type { Extra, Report, Warning } from './report.ts'
 import { wherePoint } from './where.ts'
 
@@ -38,6 +41,8 @@ export interface Findings {
   readonly gaps: QuiltGaps
   /** Where the plan left anything to be chosen. */
   readonly choices?: Choices
+  /** What of the edges of avoided regions is stitched. */
+  readonly regions: readonly RegionFigures[]
   /** Warnings of the plan file. */
   readonly warnings: readonly Problem[]
 }
@@ -88,6 +93,7 @@ export function buildReport(findings: Findings): Report {
     },
     gap: gapEntry(findings),
     bands,
+    regions: regionEntries(findings),
     evenness: { worstRatio: ratioOf(evenness.worstRatio), limit: UNEVEN_RATIO },
     ...(choices && { choices }),
     warnings: [
@@ -166,18 +172,42 @@ function bandEntries(
   return plan.bands.map((band, index) => {
     const fit = fits.find((f) => f.band === index)
     const stitchedMm = figures.stitchedMm.get(index) ?? 0
-    const [top, right, bottom, left] = fit?.repeats ?? []
     return {
       name: band.name,
       filler: fillerNames(band),
-      repeats: fit ? { top: top!, right: right!, bottom: bottom!, left: left! } : null,
+      repeats: fit ? repeatsEntry(fit.repeats, outlineInside(plan, index)) : null,
       stretch: fit ? { min: round(fit.stretch.min), max: round(fit.stretch.max) } : null,
       stitchedMm: round(stitchedMm),
-      mmPerCm2: round((stitchedMm / bandArea(quilt, index)) * 100),
+      mmPerCm2: round(densityOf(stitchedMm, openArea(quilt, index))),
       stitches: reckoning.byBand.filter((c) => c.band === index).reduce((sum, c) => sum + c.count, 0),
       ...bandGaps(gaps.bands[index]!),
       ratio: ratioOf(densities.find((d) => d.name === band.name)?.ratio),
       walkingFoot: walkingFootEntry(reckoning.walkingFoot.find((check) => check.band === index)),
+    }
+  })
+}
+
+/** By name round a rectangle; round any other outline in order, clockwise. */
+function repeatsEntry(repeats: readonly number[], outline: OutlineName): Report['bands'][number]['repeats'] {
+  if (outline !== 'rectangle') return [...repeats]
+  const [top, right, bottom, left] = repeats as [number, number, number, number]
+  return { top, right, bottom, left }
+}
+
+function regionEntries({ plan, gaps, regions }: Findings): Report['regions'] {
+  return plan.avoid.map(({ name, kind }, index) => {
+    const { edgeMm, outlinedMm, roundMm, isOutlined } = regions[index]!
+    const circle = gaps.regions[index]!
+    return {
+      name,
+      shape: kind,
+      edgeMm: round(edgeMm),
+      outlinedMm: round(outlinedMm),
+      roundMm: round(roundMm),
+      outlined: isOutlined,
+      sizeMm: round(circle.sizeMm),
+      at: placeOf(circle),
+      withinLimit: circle.sizeMm <= plan.batting.limit,
     }
   })
 }
@@ -196,6 +226,10 @@ const bandGaps = ({ circle, square }: Gaps) => ({
   squareMm: round(square.sizeMm),
   squareAt: placeOf(square),
 })
+
+/** mm of line per cm²; a band without open area has none. */
+const densityOf = (lengthMm: number, areaMm2: number): number =>
+  areaMm2 > 0 ? (lengthMm / areaMm2) * 100 : 0
 
 /** Where a gap lies, if there is one. */
 const placeOf = ({ at }: Gap): [number, number] | null => (Number.isFinite(at[0]) ? roundPoint(at) : null)
@@ -245,7 +279,9 @@ function warningsOf(findings: Findings, { bands, choices }: Pick<Report, 'bands'
       })
     }
   })
-  const isCentreOpen = !plan.centre.filler && Math.min(plan.centre.width, plan.centre.height) > limit
+  warnings.push(...regionWarnings(findings))
+  const isCentreOpen =
+    !plan.centre.filler && (plan.centre.across ?? Math.min(plan.centre.width, plan.centre.height)) > limit
   const across = isCentreOpen ? undefined : acrossSeams(overLimit)
   if (across) {
     const message = `a gap of ${length(across.gapMm)} across a seam is more than the batting's limit of ${length(limit)}: ${across.why}`
@@ -271,13 +307,41 @@ function acrossSeams(overLimit: NonNullable<Report['choices']>['overLimit']) {
   return isOne ? undefined : whole
 }
 
+/** What a quilter must know of the regions that are kept free, and of the bands that they cover. */
+function regionWarnings({ plan, gaps, regions, figures }: Findings): Warning[] {
+  const { limit } = plan.batting
+  const length = (mm: number) => lengthText(mm, plan.units)
+  const warnings: Warning[] = []
+  plan.avoid.forEach(({ name, outline }, i) => {
+    const at = `avoid[${i}]`
+    const { sizeMm } = gaps.regions[i]!
+    const { edgeMm, isOutlined } = regions[i]!
+    if (sizeMm > limit) {
+      const message = `${name} is ${length(sizeMm)} across and nothing is stitched in it; the batting asks for lines no more than ${length(limit)} apart, so it needs stitching of its own`
+      warnings.push({ code: 'check/region-open', at, message })
+    }
+    if (edgeMm > 0 && outline === 'whole' && !isOutlined) {
+      const message = `no line can get to the edge of ${name} without crossing open cloth: it is not stitched round`
+      warnings.push({ code: 'route/region-unreached', at, message })
+    }
+  })
+  plan.bands.forEach((band, i) => {
+    if (plan.avoid.length === 0 || !isQuilted(band) || (figures.stitchedMm.get(i) ?? 0) > 0) return
+    const message = 'nothing is stitched in it: the regions to stay out of leave nothing of its filler'
+    warnings.push({ code: 'avoid/band-covered', at: band.name, message })
+  })
+  return warnings
+}
+
 /** The bands that are quilted, each against the one inside it. */
 function evennessOf({ plan, quilt, figures }: Findings): Evenness {
-  const quilted = plan.bands.flatMap((band, index) =>
-    isQuilted(band)
-      ? [{ name: band.name, lengthMm: figures.stitchedMm.get(index) ?? 0, areaMm2: bandArea(quilt, index) }]
-      : [],
-  )
+  const quilted = plan.bands
+    .flatMap((band, index) =>
+      isQuilted(band)
+        ? [{ name: band.name, lengthMm: figures.stitchedMm.get(index) ?? 0, areaMm2: openArea(quilt, index) }]
+        : [],
+    )
+    .filter(({ areaMm2 }) => areaMm2 > 0)
   return measureEvenness(quilted)
 }
 

@@ -9,6 +9,7 @@ export const reportTables = (report: Report): ReportTable[] =>
     choiceTable(report),
     helplessTable(report),
     gapTable(report),
+    regionTable(report),
     walkingFootTable(report),
     spoolTable(report),
     bobbinTable(report),
@@ -97,6 +98,28 @@ function gapTable({ bands, gap, units }: Report): ReportTable {
       at(where.gapAt),
       length(where.squareMm),
       at(where.squareAt),
+    ]),
+  }
+}
+
+function regionTable({ regions, units }: Report): ReportTable {
+  return {
+    caption: 'Regions kept free of stitching (one stitched all round is left out of the gaps above)',
+    head: [
+      'Region',
+      'Edge',
+      'Outlined',
+      'Gone round',
+      'Circle in it, across',
+      'Within the limit of the batting',
+    ],
+    rows: regions.map((region) => [
+      region.name,
+      lengthText(region.edgeMm, units),
+      region.outlined ? 'all round' : lengthText(region.outlinedMm, units),
+      lengthText(region.roundMm, units),
+      lengthText(region.sizeMm, units),
+      region.withinLimit ? 'yes' : 'no: stitch it by itself',
     ]),
   }
 }

@@ -2,7 +2,11 @@ import * as z from 'zod'
 
 const mm = (what: string) => z.number().describe(`${what}, mm`)
 const place = z.tuple([z.number(), z.number()]).describe('x to the right, y down, mm')
-const sides = z.array(z.number()).describe('clockwise from the top')
+const sides = z
+  .array(z.number())
+  .describe(
+    'round any other outline than a rectangle: clockwise from the top side, on point from the upper left',
+  )
 
 /** One thing that the quilter should know. */
 const warning = z.strictObject({
@@ -54,6 +58,18 @@ const band = z.strictObject({
     .nullable()
     .describe('how many times denser than the quilted band inside it, or sparser; null for the first'),
   walkingFoot: walkingFoot.nullable(),
+})
+
+const region = z.strictObject({
+  name: z.string(),
+  shape: z.enum(['circle', 'polygon']),
+  edgeMm: mm('length of its edge within the quilt and outside of other regions'),
+  outlinedMm: mm('stitched along its edge because its outline is asked for'),
+  roundMm: mm('run along its edge to get round it, part of the travel'),
+  outlined: z.boolean().describe('its edge is stitched all round'),
+  sizeMm: mm('diameter of the largest circle in it'),
+  at: place.nullable().describe("the circle's middle"),
+  withinLimit: z.boolean().describe("the circle is no larger than the batting's limit"),
 })
 
 const run = z.strictObject({
@@ -170,6 +186,9 @@ export const reportFormat = z.strictObject({
     withinLimit: z.boolean(),
   }),
   bands: z.array(band),
+  regions: z
+    .array(region)
+    .describe('regions kept free of stitching; one whose edge is stitched all round is left out of all gaps'),
   evenness: z.strictObject({
     worstRatio: z
       .number()

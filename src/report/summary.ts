@@ -16,6 +16,7 @@ export function summaryText(report: Report): string {
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
     ...spoolLines(report),
+    ...regionLines(report),
     `About ${durationText(time.minutes)} of work`,
     ...thread.bobbinChanges.map(
       ({ where, alongMm }, i) => `Bobbin change ${i + 1}: after ${longLengthText(alongMm, units)}, ${where}`,
@@ -34,6 +35,18 @@ function spoolLines({ thread: { spools, spoolM }, units }: Report): string[] {
   if (spoolM === null) return []
   const each = longLengthText(spoolM * 1000, units)
   return spools.map((colour) => `${count(colour.spools ?? 0, 'spool')} of ${each} of ${colour.thread}`)
+}
+
+/** What is kept free of stitching, and how its edge is stitched. */
+function regionLines({ regions, units }: Report): string[] {
+  return regions.map(({ name, outlined, edgeMm, roundMm }) => {
+    if (edgeMm === 0) return `Kept free: ${name}, which lies in another region or beside the quilting`
+    const round = roundMm > 0 ? `; ${lengthText(roundMm, units)} more along it to go round` : ''
+    const edge = outlined
+      ? `stitched along its whole edge, ${lengthText(edgeMm, units)}`
+      : 'its edge is not stitched all round'
+    return `Kept free: ${name}, ${edge}${round}`
+  })
 }
 
 /** A length that may lie between two, in words. */

@@ -54,6 +54,9 @@ test('what a plan leaves out has its documented default', () => {
     seed: 1,
   })
   expect(centre).toEqual({
+    shape: 'rectangle',
+    auto: false,
+    across: undefined,
     width: 508,
     height: 254,
     filler: undefined,
@@ -329,9 +332,11 @@ test('regions to avoid are circles and polygons', () => {
     'avoid: [{ circle: { at: [1, 0], radius: 2 } }, { polygon: [[0, 0], [1 cm, 0], [0, 1]] }]',
   )
   expect(plan.avoid).toEqual([
-    { kind: 'circle', centre: [25.4, 0], radius: 50.8 },
+    { kind: 'circle', centre: [25.4, 0], radius: 50.8, name: 'region 1', outline: 'whole' },
     {
       kind: 'polygon',
+      name: 'region 2',
+      outline: 'whole',
       points: [
         [0, 0],
         [10, 0],

@@ -353,6 +353,21 @@ describe('beside the bands', () => {
       'has 2 entries; allowed: at least 3',
     ],
     [
+      'avoid: [{ polygon: «[[0, 0], [2, 2], [2, 0], [0, 2]] }]',
+      'plan/polygon avoid[0].polygon',
+      /edges cross or touch each other/,
+    ],
+    [
+      'avoid: [{ polygon: «[[0, 0], [2, 0], [2 in, 0], [0, 0]] }]',
+      'plan/polygon avoid[0].polygon',
+      /edges cross or touch each other/,
+    ],
+    [
+      'avoid: [{ name: sun, circle: { at: [1, 1], radius: 1 } }, { name: «sun, circle: { at: [3, 1], radius: 1 } }]',
+      'plan/duplicate-name avoid[1].name',
+      'is "sun"; another region has that name',
+    ],
+    [
       'measured: [{ band: centre, across: «[1, 1], down: [1, 1, 1] }]',
       'plan/size measured[0].across',
       'has 2 entries; expected three lengths',

@@ -21,6 +21,8 @@ function sentence(drawing: Drawing, step: OrderStep, before: OrderStep | undefin
   const { quilt } = drawing
   const course = courseOf(quilt, step.points, step.band)
   const length = lengthText(polylineLength(step.points), drawing.units)
+  if (step.region !== undefined)
+    return say.edge(drawing.quilt.regions?.[step.region]?.name ?? '', length, step.kind === 'travel')
   if (step.kind === 'ditch') return say.ditch(course.words, length)
   if (step.kind === 'travel')
     return step.reason ? say.travelFor(course.words, length, step.reason) : say.travel(course.words, length)

@@ -1,6 +1,7 @@
 import { type Affine, applyAffine } from '../../geometry/affine.ts'
 import { distance, distanceToLine, lerp, type Point, subtract, unit } from '../../geometry/point.ts'
 import { type Box, boundsOf, flattenStroke } from '../../geometry/stroke.ts'
+import { outlineOf } from '../../quilt/avoided-region.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
 import { piecesOfLine } from '../path/line-pieces.ts'
@@ -58,10 +59,11 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
     seams: [
       closed(quilt.edge),
       ...quilt.seams.map((s) => (s.kind === 'ring' ? closed(s.points) : boxedLine(map(s.points)))),
+      ...(quilt.regions ?? []).map((region) => boxedLine(map(flattenStroke(outlineOf(region), FINENESS)))),
     ],
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),
     tags: [...areaTags(drawing, onto), ...endTags(lines)],
-    names: bandNames(drawing, onto),
+    names: [...bandNames(drawing, onto), ...regionNames(drawing, onto)],
   }
 }
 
@@ -86,6 +88,19 @@ function bandNames({ quilt }: Drawing, onto: Affine): BandName[] {
       return { text: name, along: boxedLine(ends.map((p) => applyAffine(onto, p))) }
     }),
   )
+}
+
+/** Each region's name, across it. */
+function regionNames({ quilt: { regions = [] } }: Drawing, onto: Affine): BandName[] {
+  return regions.map((region) => {
+    const { minX, maxX, minY, maxY } = boundsOf(flattenStroke(outlineOf(region), 1))
+    const y = (minY + maxY) / 2
+    const ends: Point[] = [
+      [minX, y],
+      [maxX, y],
+    ]
+    return { text: region.name, along: boxedLine(ends.map((p) => applyAffine(onto, p))) }
+  })
 }
 
 /** An arrow every `step` mm of line, the first half a step in; never within 2 mm of a bend's own point. */

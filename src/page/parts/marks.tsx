@@ -1,7 +1,9 @@
 import { needleAt } from '../canvas/look-up.ts'
 import { toWindow, type View } from '../canvas/view.ts'
+import { isKeptShown, kept } from '../kept.ts'
 import { layers, pointedAt, pointedBand } from '../look.ts'
-import { figured, isKeptShown, kept, walked } from '../state.ts'
+import { freshFigures } from '../planning.ts'
+import { walked } from '../state.ts'
 import type { Scene } from '../worker/messages.ts'
 
 /** A stretch of the work in one area. */
@@ -39,7 +41,7 @@ interface MarksProps {
 /** What is marked over the quilt: start and end, areas, the largest gap, bobbin changes, the needle, and what is pointed to. */
 export function Marks({ scene, view }: MarksProps) {
   const at = (p: readonly [number, number]) => toWindow(view, p)
-  const along = (distance: number) => needleAt(scene, distance)?.at
+  const along = (distance: number) => needleAt(scene, distance)
   const [start, end] = [along(0), along(scene.lengthMm)]
   const needle = walked.value === undefined ? undefined : along(walked.value)
   return (
@@ -63,7 +65,7 @@ export function Marks({ scene, view }: MarksProps) {
   )
 }
 
-const shownFigures = () => (isKeptShown.value && kept.value ? kept.value.figured : figured.value)
+const shownFigures = () => (isKeptShown.value && kept.value ? kept.value.figured : freshFigures.value)
 
 function Gap({ view }: { view: View }) {
   const gap = shownFigures()?.report.gap

@@ -9,9 +9,9 @@ import {
   squareToQuadrilateral,
 } from '../../geometry/projective.ts'
 import { toWindow } from '../canvas/view.ts'
+import { shownScene } from '../kept.ts'
 import { view } from '../look.ts'
 import { type Photo, type PhotoPlace, photo } from '../photo.ts'
-import { shownScene } from '../state.ts'
 
 const WHOLE: Four = [
   [0, 0],

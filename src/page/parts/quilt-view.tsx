@@ -3,12 +3,14 @@ import { useEffect, useRef } from 'preact/hooks'
 import { partNear, type SeamThere, seamNear, startAt } from '../canvas/look-up.ts'
 import { type Layers, Painter } from '../canvas/painter.ts'
 import { fitBox, pan, type Size, toQuilt, zoomAt } from '../canvas/view.ts'
+import { shownScene } from '../kept.ts'
 import { layers, pointedAt, pointedBand, themeTurn, view } from '../look.ts'
 import { photo } from '../photo.ts'
-import { isSketching, laid, shownScene, walked, write } from '../state.ts'
+import { closeUps, isSketching, laid, pictureIsDrawn } from '../planning.ts'
+import { walked, write } from '../state.ts'
 import { partWords } from '../words.ts'
 import type { Scene } from '../worker/messages.ts'
-import { fillerTitle } from './band-strip.tsx'
+import { fillerTitle } from './filler-field.tsx'
 import { Marks } from './marks.tsx'
 import { PhotoLayer } from './photo-layer.tsx'
 
@@ -61,8 +63,9 @@ export function QuiltView() {
   const canvas = useRef<HTMLCanvasElement>(null)
   const said = useSignal('')
   const seam = useSignal<{ there: SeamThere; at: readonly [number, number] } | undefined>(undefined)
-  usePainting(canvas)
+  // The view is fitted to a new quilt before it is drawn.
   useFrameSize(frame)
+  usePainting(canvas)
   const scene = shownScene.value
   const pointers = useRef(new Map<number, readonly [number, number]>())
   const dragged = useRef(0)
@@ -238,6 +241,7 @@ function usePainting(canvas: { current: HTMLCanvasElement | null }): void {
     if (painted.current !== scene) {
       painted.current = scene
       sayDrawn(canvas.current, scene)
+      pictureIsDrawn()
     }
   }
   useSignalEffect(() => {
@@ -249,9 +253,13 @@ function usePainting(canvas: { current: HTMLCanvasElement | null }): void {
       accent: style.getPropertyValue('--red').trim(),
     }
   })
+  // A new picture is drawn at once; everything else waits for the next frame.
+  useSignalEffect(() => {
+    if (shownScene.value && inks.current.ink) draw(false)
+  })
   useSignalEffect(() => {
     themeTurn.value
-    shownScene.value
+    closeUps.value
     layers.value
     walked.value
     const { scale, left, top } = view.value ?? { scale: 0, left: 0, top: 0 }
@@ -277,7 +285,7 @@ function usePainting(canvas: { current: HTMLCanvasElement | null }): void {
 function sayDrawn({ parentElement: board }: HTMLCanvasElement, { lines }: Scene): void {
   if (!board) return
   board.dataset.drawn = String(Number(board.dataset.drawn ?? 0) + 1)
-  board.dataset.points = String(lines.reduce((sum, { fineAlong }) => sum + fineAlong.length, 0))
+  board.dataset.points = String(lines.reduce((sum, { along }) => sum + along.length, 0))
 }
 
 function useFrameSize(frame: { current: HTMLDivElement | null }): void {

@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks'
 import { type Theme, theme } from '../look.ts'
+import { lengthKeysOf } from '../planning.ts'
 import { blurbOf, NEW_PLAN, SAMPLES, titleOf } from '../samples.ts'
 import { canRedo, canUndo, open, plan, redo, switchUnits, undo, write } from '../state.ts'
 
@@ -119,7 +120,7 @@ function Units() {
       aria-label="Unit of the plan"
       value={file?.units ?? 'in'}
       disabled={!file}
-      onChange={(event) => switchUnits(event.currentTarget.value as 'in' | 'cm' | 'mm')}
+      onChange={(event) => switchUnits(event.currentTarget.value as 'in' | 'cm' | 'mm', lengthKeysOf)}
     >
       <option value="in">inches</option>
       <option value="cm">cm</option>
