@@ -1,4 +1,5 @@
 import { distance, type Point } from '../geometry/point.ts'
+import type { Filler } from '../motif/draw-stretch.ts'
 import { PATCH_FILLERS } from '../pieces/patch-fillers/index.ts'
 import { incircle } from '../pieces/patch-fillers/patch-shape.ts'
 import type { Catalog } from '../plan/catalog.ts'
@@ -133,7 +134,7 @@ function stripSlot({ plan, catalog }: Survey, { strips, filler, mean, part }: St
         strips.map(({ width, areaMm2 }) => ({
           areaMm2,
           measure: measured(catalog, `${chosen.name} ${JSON.stringify(values)} ${width}`, () =>
-            sampleStrip({ name: chosen.name, motif, values }, width),
+            stripWithSqueezed({ name: chosen.name, motif, values }, width),
           ),
         })),
       )
@@ -157,6 +158,14 @@ function stripSlot({ plan, catalog }: Survey, { strips, filler, mean, part }: St
     options,
   }
 }
+
+/** The length of a repeat, over its nominal one, in a stretch that squeezes it. */
+const SQUEEZED = 0.8
+
+const stripWithSqueezed = (filler: Filler, width: number): Sample => ({
+  ...sampleStrip(filler, width),
+  squeezed: () => sampleStrip(filler, width, SQUEEZED).strokes,
+})
 
 /** Widths this close to a limit are within it, mm. */
 const SLACK = 1e-6

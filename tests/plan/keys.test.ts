@@ -61,6 +61,7 @@ test('what a plan leaves out has its documented default', () => {
     width: 508,
     height: 254,
     filler: undefined,
+    auto: false,
     fabric: [{ colour: '#f4efe4', share: 1 }],
   })
   expect(bands[1]).toEqual({
