@@ -16,7 +16,7 @@ interface Measure {
   words(size: number, units: Report['units']): string
 }
 
-const count: Measure['words'] = (size) => countText(size)
+const count: Measure['words'] = countText
 
 /** What can be told as more or less, by the figures' labels. */
 const MEASURES: Readonly<Record<string, Measure>> = {
@@ -50,5 +50,6 @@ export function differencesOf(one: Report, other: Report): Difference[] {
 /** More or less, by how much. */
 function changeOf({ of, words }: Measure, one: Report, other: Report): string {
   const more = of(other) - of(one)
-  return `${words(Math.abs(more), one.units)} ${more > 0 ? 'more' : 'less'}`
+  const less = words === count ? 'fewer' : 'less'
+  return `${words(Math.abs(more), one.units)} ${more > 0 ? 'more' : less}`
 }

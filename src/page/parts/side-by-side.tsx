@@ -33,7 +33,22 @@ export function SideBySide({ onClose }: { onClose: () => void }) {
   return (
     <div class="side-by-side">
       <CardHead id="compare-heading" title="Side by side" onClose={onClose} />
-      <RivalChooser />
+      <div class="buttons rivals">
+        <RivalChooser />
+        {beside && !rivalSays.value && (
+          <button
+            type="button"
+            class="strong"
+            onClick={() => {
+              open(beside.text, fileNameOf(beside))
+              onClose()
+            }}
+          >
+            Go on with {beside.name}
+          </button>
+        )}
+      </div>
+      <Ways />
       <div class="pictures">
         <Picture title="Now" scene={scene.value} figured={freshFigures.value} />
         {beside ? (
@@ -51,30 +66,18 @@ export function SideBySide({ onClose }: { onClose: () => void }) {
         </p>
       )}
       {beside && <Differences name={beside.name} />}
-      <Ways />
-      {beside && !rivalSays.value && (
-        <p class="buttons">
-          <button
-            type="button"
-            class="strong"
-            onClick={() => {
-              open(beside.text, `${beside.name.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')}.yaml`)
-              onClose()
-            }}
-          >
-            Go on with {beside.name}
-          </button>
-        </p>
-      )}
     </div>
   )
 }
+
+const fileNameOf = ({ name }: { readonly name: string }): string =>
+  `${name.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')}.yaml`
 
 /** What is laid beside the present plan. */
 function RivalChooser() {
   const now = plan.value.text
   return (
-    <div class="buttons rivals">
+    <>
       {kept.value && (
         <button type="button" onClick={() => layBeside({ name: 'the kept plan', text: kept.value!.text })}>
           The kept plan
@@ -111,7 +114,7 @@ function RivalChooser() {
       <button type="button" disabled={waysDone.value !== undefined} onClick={compareWays}>
         {waysDone.value === undefined ? 'Work out all ways' : `Working out way ${waysDone.value + 1} of 6 …`}
       </button>
-    </div>
+    </>
   )
 }
 
