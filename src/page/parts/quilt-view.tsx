@@ -274,6 +274,8 @@ function PhotoChooser() {
         accept="image/*"
         onChange={(event) => {
           const file = event.currentTarget.files?.[0]
+          // The corners are pointed out next: nothing may lie over the photo.
+          event.currentTarget.closest('details')?.removeAttribute('open')
           if (file) photo.value = { url: URL.createObjectURL(file), corners: undefined }
         }}
       />
