@@ -37,3 +37,6 @@ export const DEFAULTS = {
   route: { order: 'any', work: 'areas' },
   seed: 1,
 } as const
+
+/** The part of the throat by which strips overlap where a plan for a domestic machine is tried on a frame. */
+export const STRIP_OVERLAP = 0.1
