@@ -9,6 +9,7 @@ export default defineCentre({
   params: {
     spacing: { ...crosshatch.params.spacing, default: 30 },
   },
+  closeness: 'spacing',
   suitsFrom: 60,
   ports: 'corners',
   joints: 'cusped',

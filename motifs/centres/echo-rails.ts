@@ -12,6 +12,7 @@ export default defineCentre({
   params: {
     spacing: { kind: 'length', label: 'Distance between rails', default: 15, min: 4, max: 80 },
   },
+  closeness: 'spacing',
   suitsFrom: 60,
   ports: 'middle',
   joints: 'cusped',

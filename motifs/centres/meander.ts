@@ -14,6 +14,7 @@ export default defineCentre({
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: 12, min: 4, max: 80 },
   },
+  closeness: 'spacing',
   suitsFrom: 60,
   ports: 'middle',
   joints: 'smooth',

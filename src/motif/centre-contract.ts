@@ -37,6 +37,8 @@ export interface CentreFiller<P extends Params = Params> {
   /** Where the shape comes from. */
   readonly source: string
   readonly params: P
+  /** Name of the value (a length) that sets how closely it is stitched: a smaller one is denser. Left out: none does. */
+  readonly closeness?: string
   /** The smaller side from which it suits, mm. */
   readonly suitsFrom: number
   readonly ports: Ports

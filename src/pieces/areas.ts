@@ -2,7 +2,7 @@ import { lerp, type Point } from '../geometry/point.ts'
 import { type Box, boundsOf, flattenStroke } from '../geometry/stroke.ts'
 import type { Area } from '../route/index.ts'
 import { fitsWithin, NO_BOX, unionOf } from './box.ts'
-import type { Net } from './net.ts'
+import { type Net, seamCourse } from './net.ts'
 import type { Pieces, Reach } from './pieces.ts'
 
 /** How far a chord may leave the curve where only boxes are wanted, mm. */
@@ -81,9 +81,12 @@ function sectorBoxes(pieces: Pieces, net: Net): Box[] {
   const boxes = pieces.sectors.map(() => NO_BOX)
   for (const { sector, stroke } of pieces.pieces)
     boxes[sector] = unionOf(boxes[sector]!, boundsOf(flattenStroke(stroke, CHORD)))
-  for (const { ditch, u, v } of net.seams)
-    if (ditch !== undefined)
-      boxes[ditch] = unionOf(boxes[ditch]!, boundsOf([net.positions[u]!, net.positions[v]!]))
+  for (const seam of net.seams)
+    if (seam.ditch !== undefined)
+      boxes[seam.ditch] = unionOf(
+        boxes[seam.ditch]!,
+        boundsOf(flattenStroke(seamCourse(seam, net.positions), CHORD)),
+      )
   return boxes
 }
 

@@ -1,5 +1,5 @@
 import { distance, subtract, unit } from '../geometry/point.ts'
-import { fitHalfSide, type Rhythm, worstStretch } from '../motif/fit.ts'
+import { fitHalfSide, type HalfFit, type Rhythm, worstStretch } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import { alongOn, type BandFiller } from './band-filler.ts'
@@ -59,31 +59,60 @@ const WORTH = 0.04
 
 /** Cuts the sides of a group into stretches so that the quilt is moved as seldom as possible. */
 export function planGroup(group: Group, task: GroupTask): GroupPlan {
-  const plans = MANNERS.map((manner) => planFor(group, task, manner))
-  const least = Math.min(...plans.map((plan) => plan.stretch))
+  const fitted = distinct(MANNERS.map((manner) => cutSides(group, task, manner))).map(fitSides)
+  const least = Math.min(...fitted.map((sides) => sides.stretch))
+  const plans = fitted
+    .filter(({ stretch }) => stretch <= Math.max(TOLERABLE, least))
+    .map((sides) => ({ ...sides, moves: movesFor(group, task, sides) }))
   const fewest = Math.min(...plans.map((plan) => plan.moves))
-  const within = (most: number) => fewestMoves(plans.filter((plan) => plan.stretch <= Math.max(most, least)))
-  const shapely = within(UNSEEN)
-  return shapely.moves <= WORTH_SHAPE * fewest ? shapely : within(TOLERABLE)
+  const shapely = plans.filter(({ stretch }) => stretch <= Math.max(UNSEEN, least))
+  const best = fewestMoves(shapely)
+  return best.moves <= WORTH_SHAPE * fewest ? best : fewestMoves(plans)
 }
 
 /** The plan with the fewest moves; an earlier one unless a later saves enough. */
 const fewestMoves = (plans: readonly GroupPlan[]): GroupPlan =>
   plans.reduce((best, plan) => (plan.moves < (1 - WORTH) * best.moves ? plan : best))
 
-function planFor(group: Group, task: GroupTask, manner: Manner): GroupPlan {
-  const { quilt, reach } = task
-  const sides = quilt.rings[0]!.map((_, side) => sidePlan(group, task, { side, manner }))
+const cutSides = (group: Group, task: GroupTask, manner: Manner): SidePlan[] =>
+  task.quilt.rings[0]!.map((_, side) => sidePlan(group, task, { side, manner }))
+
+/** Different manners often come to the same stretches. */
+const distinct = (cuts: readonly SidePlan[][]): SidePlan[][] =>
+  cuts.filter((cut, i) => !cuts.slice(0, i).some((other) => other.every((side, k) => isSame(side, cut[k]!))))
+
+/** Sides of a group that are cut alike; their bands are the same. */
+const isSame = (a: SidePlan, b: SidePlan): boolean =>
+  a.stretches === b.stretches &&
+  a.wanted?.[1] === b.wanted?.[1] &&
+  a.halves.every((half, seam) => half === b.halves[seam]) &&
+  a.rhythms.every(({ repeat }, band) => repeat === b.rhythms[band]!.repeat)
+
+/** A group's sides with the fit of each. */
+interface FittedSides extends Omit<GroupPlan, 'moves'> {
+  readonly fits: readonly HalfFit[]
+}
+
+function fitSides(sides: readonly SidePlan[]): FittedSides {
   const halfSides = sides.map((plan) => ({ ...plan, bands: plan.rhythms, phase: 1 as const }))
-  const fits = halfSides.map(fitHalfSide)
+  const fits: HalfFit[] = []
+  for (const [side, half] of halfSides.entries()) {
+    // Opposite sides are mostly alike.
+    const alike = sides.findIndex((other, k) => k < side && isSame(other, sides[side]!))
+    fits.push(fits[alike] ?? fitHalfSide(half))
+  }
+  const stretch = Math.max(...halfSides.map((half, side) => worstStretch(half, fits[side]!)))
+  return { sides, fits, stretch }
+}
+
+function movesFor(group: Group, { quilt, reach }: GroupTask, { sides, fits }: FittedSides): number {
   const shapes = sides.map((plan, side) => ({
     bands: bandShapes(group, quilt, { plan, side }),
     fit: fits[side]!,
     stretches: plan.stretches,
     phase: 1 as const,
   }))
-  const stretch = Math.max(...halfSides.map((half, side) => worstStretch(half, fits[side]!)))
-  return { sides, moves: reckonMoves(shapes, reach), stretch }
+  return reckonMoves(shapes, reach)
 }
 
 function bandShapes(
@@ -99,11 +128,10 @@ function bandShapes(
   const inner = pieced.filter((band) => count === 0 || band < first)
   const outer = pieced.filter((band) => count > 0 && band > first)
   const patched = (band: number) => ({ band, inFit: undefined, isFree: false })
-  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, inFit, isFree }) => ({
-    side: quilt.bands[band]!.sides[side]!,
-    inFit,
-    isFree,
-  }))
+  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, inFit, isFree }) => {
+    const place = quilt.bands[band]!.sides[side]!
+    return { frames: { left: frameOf(place, 'left'), right: frameOf(place, 'right') }, inFit, isFree }
+  })
 }
 
 function sidePlan(

@@ -7,6 +7,7 @@ import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
+import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
@@ -76,6 +77,8 @@ export interface Pieces {
   readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
+  /** What no stitching may enter, if anything. */
+  readonly avoided?: Avoided
   /** The band of setting triangles: corners inside it lie at the middles of sides outside it. */
   readonly setting?: number
 }
@@ -91,16 +94,17 @@ export type Reach = readonly [width: number, height: number]
  *
  * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
  * @param seed     changes what is irregular
+ * @param threads  colours by band: neighbours in different threads are not woven together
  */
 export function cutPieces(
   quilt: Quilt,
   fillers: readonly (BandFiller | undefined)[],
-  { reach, seed }: { reach: Reach; seed: number },
+  { reach, seed, threads = [] }: { reach: Reach; seed: number; threads?: readonly (string | undefined)[] },
 ): Pieces {
   const setting = settingBand(quilt)
   const extents = quilt.bands.map((band, k) => {
     const goesRound = k === setting && leadsRound(fillers[k])
-    return { ...extentOf(band, fillers[k]), goesRound }
+    return { ...extentOf(band, fillers[k]), goesRound, thread: threads[k] }
   })
   const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
   const groups = groupBands(extents, (group) => planOf(group).moves)

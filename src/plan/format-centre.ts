@@ -14,7 +14,11 @@ const across = length.describe(
 
 /** What every centre may have. */
 const looks = (filler: z.ZodType) => ({
-  filler: optional(filler, 'none, or a filler for the centre, with values if you like', 'none'),
+  filler: optional(
+    filler,
+    'none, auto (the program chooses), or a filler for the centre, with values if you like',
+    'none',
+  ),
   fabric: optional(
     fabric,
     'a CSS colour, or the colours of a print with their shares',

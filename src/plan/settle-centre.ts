@@ -12,7 +12,8 @@ import { type NamedFiller, nameFiller, settleKnown } from './settle-filler.ts'
 export function settleCentre(entry: Entry): Plan['centre'] {
   const shape = entry.at('shape').choice(OUTLINE_NAMES, 'rectangle')
   const filler = entry.at('filler')
-  const named = filler.isGiven && filler.value !== 'none' ? nameFiller(filler) : undefined
+  const auto = filler.value === 'auto'
+  const named = filler.isGiven && filler.value !== 'none' && !auto ? nameFiller(filler) : undefined
   if (named && OUTLINES[shape].sides.length > 4) refuseRectangular(named, shape)
   // Of a shape that was refused nobody knows which sizes it takes.
   const isKnown = !entry.has('shape') || entry.at('shape').isGiven
@@ -21,6 +22,7 @@ export function settleCentre(entry: Entry): Plan['centre'] {
     ...(isKnown ? size(entry) : UNKNOWN),
     fabric: settleFabric(entry.at('fabric'), DEFAULTS.centreFabric),
     filler: named && settleKnown(named, entry.desk.catalog.centreFillers),
+    auto,
   }
 }
 

@@ -1,16 +1,10 @@
 import { Document, isMap, type Node, visit, type YAMLMap, type YAMLSeq } from 'yaml'
+import type { AvoidedRegion } from '../quilt/avoided-region.ts'
 import { type LengthUnit, toUnit } from '../units.ts'
 import { type Catalog, type Known, paramsOf } from './catalog.ts'
+import { withDrawnMotifs } from './drawn-catalog.ts'
 import { parseLength, roundLength } from './length.ts'
-import {
-  type BandPlan,
-  type FabricColour,
-  type FillerChoice,
-  type Place,
-  type Plan,
-  type Region,
-  SIDES,
-} from './plan.ts'
+import { type BandPlan, type FabricColour, type FillerChoice, type Place, type Plan, SIDES } from './plan.ts'
 import { isSetting } from './setting-bands.ts'
 import { CENTRE_NAME } from './settle-ground.ts'
 import { cornerNames, sideNames } from './settle-route.ts'
@@ -28,7 +22,8 @@ interface Pen {
  * @param catalog  the one that the plan was read with: it tells which of a filler's values are lengths
  */
 export function writePlan(plan: Plan, catalog: Catalog): string {
-  const pen: Pen = { plan, catalog, length: (mm) => shortLength(mm, plan.units) }
+  const known = withDrawnMotifs(catalog, plan.motifs)
+  const pen: Pen = { plan, catalog: known, length: (mm) => shortLength(mm, plan.units) }
   const document = new Document(fileOf(pen), { aliasDuplicateObjects: false })
   setFlow(document)
   return document.toString({ lineWidth: 110, flowCollectionPadding: true })
@@ -88,10 +83,11 @@ function fileOf(pen: Pen): Written {
     units: plan.units,
     centre: {
       ...centreSizeOf(pen),
-      filler: plan.centre.filler ? fillerOf(plan.centre.filler, pen.catalog.centreFillers, pen) : 'none',
+      filler: centreFillerOf(pen),
       fabric: fabricOf(plan.centre.fabric),
     },
     bands: plan.bands.map((band) => bandOf(band, pen)),
+    motifs: motifsOf(pen),
     binding: length(plan.binding),
     bindingFabric: plan.bindingFabric,
     machine: machineOf(pen),
@@ -121,6 +117,20 @@ function fillerOf({ name, values, given }: FillerChoice, known: Known | undefine
   })
   return { [name]: Object.fromEntries(written) }
 }
+
+function centreFillerOf(pen: Pen): unknown {
+  const { filler, auto } = pen.plan.centre
+  if (auto) return 'auto'
+  return filler ? fillerOf(filler, pen.catalog.centreFillers, pen) : 'none'
+}
+
+const motifsOf = ({ plan, length }: Pen): Written =>
+  Object.fromEntries(
+    plan.motifs.map(({ name, drawing, path, suits }) => [
+      name,
+      present({ drawing, path, suits: [length(suits.min), length(suits.max)] }),
+    ]),
+  )
 
 const fabricOf = (fabric: readonly FabricColour[]): unknown =>
   fabric.length === 1 && fabric[0]?.share === 1 ? fabric[0].colour : fabric
@@ -230,10 +240,13 @@ function placeOf(place: Place, plan: Plan): unknown {
   return { band: place.band, side: sideNames(plan, band)[place.side] }
 }
 
-const regionOf = (region: Region, { length }: Pen): Written =>
-  region.kind === 'circle'
+const regionOf = (region: AvoidedRegion, { length }: Pen): Written => ({
+  name: region.name,
+  ...(region.kind === 'circle'
     ? { circle: { at: region.centre.map(length), radius: length(region.radius) } }
-    : { polygon: region.points.map((point) => point.map(length)) }
+    : { polygon: region.points.map((point) => point.map(length)) }),
+  outline: region.outline,
+})
 
 const measuredOf = ({ plan: { measured, bands }, length }: Pen): Written[] =>
   measured.map(({ band, across, down, diagonals }) =>

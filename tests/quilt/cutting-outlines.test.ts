@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { tapeText } from '../../src/length-text.ts'
 import { type CuttingJob, cuttingList } from '../../src/quilt/cutting/cutting-list.ts'
 import { cuttingText } from '../../src/quilt/cutting/cutting-text.ts'
-import { lengthText } from '../../src/quilt/length-text.ts'
 import { PIECED_UNITS } from '../../src/quilt/pieced-unit.ts'
 import type { CentreShape, PolygonBand, PolygonSize } from '../../src/quilt/polygon-layout.ts'
 import type { Corners } from '../../src/quilt/quilt.ts'
@@ -38,7 +38,7 @@ describe('strips round a hexagon or an octagon', () => {
     const { strips } = list(round(regular(sides, 18), band('lamp', 2), band('rope', 1)))
     expect(strips.map((s) => s.sides.length)).toEqual([sides, sides])
     expect(strips.map((s) => s.order)).toEqual([1, 2])
-    expect(strips.map((s) => lengthText(s.width, 'in'))).toEqual(['2 1/2 in', '1 1/2 in'])
+    expect(strips.map((s) => tapeText(s.width, 'in'))).toEqual(['2 1/2 in', '1 1/2 in'])
     // Outer side, 1/4 in at both ends, and 2 in to trim (as for mitred strips): up to the next eighth.
     strips.forEach((strip, i) => {
       const long = sideOf(sides, i === 0 ? 22 : 24) + 2.5
@@ -54,7 +54,7 @@ describe('strips round a hexagon or an octagon', () => {
       ['upper right', 'bottom', 'upper left'],
     ])
     // An 18 in hexagon has sides of 10.392 in; with 1/2 in for seams 10.892: up to 11 in.
-    expect(strips.map((s) => lengthText(s.length, 'in'))).toEqual(['11 in', '11 in'])
+    expect(strips.map((s) => tapeText(s.length, 'in'))).toEqual(['11 in', '11 in'])
     expect(corners).toMatchObject([{ count: 6, isTemplate: true, order: 2 }])
   })
 
@@ -77,7 +77,7 @@ describe('strips round a hexagon or an octagon', () => {
     // 8 sides of an octagon 24 1/2 in across, and 10 in over.
     expect(toInches(binding.length)).toBeGreaterThanOrEqual(8 * sideOf(8, 24.5) + 10 - 1e-6)
     expect(toInches(binding.length)).toBeLessThan(8 * sideOf(8, 24.5) + 10.125)
-    expect(lengthText(batting.width, 'in')).toBe('32 1/2 in')
+    expect(tapeText(batting.width, 'in')).toBe('32 1/2 in')
     expect(units[0]!.count).toBe(8 * 4)
     // The side is 8.284 in: 4 units of 2.071 by 2 in. The kites are all one shape.
     expect(patches.filter((p) => p.patch === 'cornerstone')).toMatchObject([{ patches: 8, kind: 'template' }])
@@ -99,7 +99,7 @@ describe('round a square on point', () => {
     // Block over 1.414, plus 7/8 in, cut once from corner to corner: common practice, no source. 8.485 + 0.875 = 9.36.
     const { patches } = list(round(onPoint(12), setting, band('rope', 1)), { piecings: [triangles] })
     expect(patches).toMatchObject([{ kind: 'half-square', count: 2, patches: 4, patch: 'triangle' }])
-    expect(lengthText(patches[0]!.width, 'in')).toBe('9 3/8 in')
+    expect(tapeText(patches[0]!.width, 'in')).toBe('9 3/8 in')
   })
 
   it('strips inside the triangles are named by the way they face, those outside as ever', () => {
@@ -116,8 +116,8 @@ describe('round a square on point', () => {
       ['left', 'right'],
       ['top', 'bottom'],
     ])
-    expect(strips.slice(0, 2).map((s) => lengthText(s.length, 'in'))).toEqual(['12 1/2 in', '14 1/2 in'])
+    expect(strips.slice(0, 2).map((s) => tapeText(s.length, 'in'))).toEqual(['12 1/2 in', '14 1/2 in'])
     // 14 in on point makes 14 x 1.4142 = 19.799 in; with 1/2 in for seams 20.299: up to 20 3/8.
-    expect(lengthText(strips[2]!.length, 'in')).toBe('20 3/8 in')
+    expect(tapeText(strips[2]!.length, 'in')).toBe('20 3/8 in')
   })
 })
