@@ -136,6 +136,7 @@ function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
   return [
     ['centre', 'width'],
     ['centre', 'height'],
+    ['centre', 'across'],
     ...bands.flatMap((_, i) => [
       ...sides(['bands', i, 'width']),
       ...sides(['bands', i, 'cut']),

@@ -1,5 +1,5 @@
 import type { BandFile, PlanFile } from '../plan-file.ts'
-import { addBand, moveBand, type Path } from '../plan-text.ts'
+import { addBand, moveBand, type Path, setAt } from '../plan-text.ts'
 import { laid } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
 import { chosen, edit, plan, write } from '../state.ts'
@@ -62,29 +62,61 @@ function CentreRow({ file }: { file: PlanFile }) {
       />
       <span class="about">
         <b>Centre</b>
-        <span class="pair">
-          <LengthField
-            id="centre-width"
-            label="Centre, width"
-            isLabelHidden
-            value={file.centre.width}
-            problem={problemAt(['centre', 'width'])}
-            onWrite={(value) => write(['centre', 'width'], value)}
-          />
-          <span aria-hidden="true">×</span>
-          <LengthField
-            id="centre-height"
-            label="Centre, height"
-            isLabelHidden
-            value={file.centre.height}
-            problem={problemAt(['centre', 'height'])}
-            onWrite={(value) => write(['centre', 'height'], value)}
-          />
-        </span>
+        {isRectangle(file) ? <CentreSides file={file} /> : <CentreAcross file={file} />}
       </span>
     </li>
   )
 }
+
+/** Whether the centre is told by its width and height. */
+const isRectangle = ({ centre: { shape } }: PlanFile): boolean => shape === undefined || shape === 'rectangle'
+
+function CentreSides({ file }: { file: PlanFile }) {
+  return (
+    <span class="pair">
+      <LengthField
+        id="centre-width"
+        label="Centre, width"
+        isLabelHidden
+        value={file.centre.width}
+        problem={problemAt(['centre', 'width'])}
+        onWrite={(value) => writeCentre('width', value)}
+      />
+      <span aria-hidden="true">×</span>
+      <LengthField
+        id="centre-height"
+        label="Centre, height"
+        isLabelHidden
+        value={file.centre.height}
+        problem={problemAt(['centre', 'height'])}
+        onWrite={(value) => writeCentre('height', value)}
+      />
+    </span>
+  )
+}
+
+/** The size of any other shape, from flat to flat. */
+function CentreAcross({ file }: { file: PlanFile }) {
+  return (
+    <LengthField
+      id="centre-across"
+      label="Centre, from flat to flat"
+      isLabelHidden
+      value={file.centre.across}
+      problem={problemAt(['centre', 'across']) ?? problemAt(['centre', 'width'])}
+      onWrite={(value) => writeCentre('across', value)}
+    />
+  )
+}
+
+/** Writes a size of the centre, and takes those away that belong to another shape. */
+const writeCentre = (key: 'width' | 'height' | 'across', value: unknown): void =>
+  edit((document) => {
+    setAt(document, ['centre', key], value)
+    const others = key === 'across' ? ['width', 'height'] : ['across']
+    for (const other of others)
+      if (document.hasIn(['centre', other])) setAt(document, ['centre', other], undefined)
+  }, `centre.${key}`)
 
 /** The key that holds a band's size, and the size if all sides are alike. */
 export function sizeOf(band: BandFile): { key: 'width' | 'cut'; even: string | number | undefined } {
@@ -144,7 +176,9 @@ function BandRow({ band, index, height, scale }: RowProps) {
           <b>{name}</b> <i>{fillerTitle(fillerNameOf(band))}</i>
         </span>
         {even === undefined ? (
-          <span class="note">differs by side</span>
+          <span class="note">
+            {band[key] === undefined ? 'size follows from the centre' : 'differs by side'}
+          </span>
         ) : (
           <LengthField
             id={`band-${index}-width`}
