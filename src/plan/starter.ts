@@ -7,6 +7,7 @@ title: Lighthouse raffle quilt
 units: in
 
 # The middle of the quilt, inside the first border: finished size, as sewn. A colour that begins with # needs quotes.
+# No rectangle? { shape: hexagon, across: 24 }: from flat to flat; or an octagon, or on-point for a square on its corner.
 centre: { width: 24, height: 30, filler: none, fabric: "#f3ead8" }
 
 # The borders ("bands") from the inside out. Each has a name, a finished width, a filler and a fabric colour.
