@@ -2,8 +2,8 @@ import { dot, lerp, type Point, subtract, unit } from '../geometry/point.ts'
 import { type Stroke, strokeThrough } from '../geometry/stroke.ts'
 import { offsetOutline } from '../quilt/outline.ts'
 
-/** How far inside the outline the lines turn, as a part of the distance between them. */
-const TURN = 0.12
+/** How far inside the outline the lines of each set turn, as a part of the distance between them: nowhere at the same place. */
+const TURNS = [0.1, 0.26]
 
 /**
  * Two sets of parallel lines across a regular outline with an even number of sides, each one stroke, there and back: parallel
@@ -17,7 +17,7 @@ export function outlineHatch(outline: readonly Point[], spacing: number): Stroke
   // The first set ends where the second begins, or as near as can be.
   const sweeps =
     half === 2 ? [fromCorner(0), fromCorner(1)] : [fromSide(half + 1, half), fromSide(half - 1, half)]
-  return sweeps.map((sweep) => sweepStroke(outline, sweep, spacing))
+  return sweeps.map((sweep, set) => sweepStroke(outline, sweep, { spacing, turn: TURNS[set]! }))
 }
 
 /** Where lines lead from and to, by corners, and what they are parallel to. */
@@ -40,13 +40,17 @@ const fromCorner = (corner: number): Sweep => ({
   along: [corner + 3, corner + 1],
 })
 
-function sweepStroke(outline: readonly Point[], { begin, end, along }: Sweep, spacing: number): Stroke {
+function sweepStroke(
+  outline: readonly Point[],
+  { begin, end, along }: Sweep,
+  { spacing, turn }: { readonly spacing: number; readonly turn: number },
+): Stroke {
   const at = (i: number) => outline[i % outline.length]!
   const across = heightOver(at(along[0]), at(along[1]), at(begin[0]))
   const most = across(at(end[0]))
   // An odd number leads across, so that the first set of a hexagon ends at the corner where the second begins.
   const lines = 2 * Math.max(1, Math.round((most / spacing - 1) / 2)) + 1
-  const inner = offsetOutline(outline, (-TURN * most) / lines)
+  const inner = offsetOutline(outline, (-turn * most) / lines)
   const left = chain(inner, { from: begin[0], to: end[0], step: -1 })
   const right = chain(inner, { from: begin[1], to: end[1], step: 1 })
   const points = [at(begin[0])]
