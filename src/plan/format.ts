@@ -142,6 +142,11 @@ const machine = z.strictObject({
     'free-motion, or walking: only straight and gently curved lines can be stitched, and only such fillers are chosen',
     DEFAULTS.machine.foot,
   ),
+  sector: optional(
+    z.number(),
+    'with a walking foot: how wide the directions spread that are comfortable without turning the quilt, degrees, 10 to 360',
+    DEFAULTS.machine.sector,
+  ),
   reach: optional(
     z.tuple([length, length], { error: 'two lengths: [width, height]' }),
     'width and height that are stitched without moving the quilt, two lengths',
@@ -169,6 +174,11 @@ const machine = z.strictObject({
   startSeconds: optional(seconds, 'seconds to start and end a thread', DEFAULTS.machine.startSeconds),
   advanceSeconds: optional(seconds, 'seconds to roll a framed quilt on', DEFAULTS.machine.advanceSeconds),
   threadSeconds: optional(seconds, 'seconds to put in another thread', DEFAULTS.machine.threadSeconds),
+  turnSeconds: optional(
+    seconds,
+    'with a walking foot: seconds to turn the quilt once right round',
+    DEFAULTS.machine.turnSeconds,
+  ),
 })
 
 const stitch = z.strictObject({
@@ -260,6 +270,11 @@ const route = z.strictObject({
     z.enum(['any', 'middle-out', 'outside-in']),
     'the order in which areas are worked',
     DEFAULTS.route.order,
+  ),
+  turning: optional(
+    z.number(),
+    'what turning the quilt once right round weighs, in moves of the quilt, 0 to 100',
+    { text: '0.5 with a walking foot, else 0' },
   ),
   work: optional(z.enum(['areas', 'laps']), 'area by area, or a lap of each band', DEFAULTS.route.work),
   ditch: optional(

@@ -218,6 +218,7 @@ function routeOf({ plan }: Pen): Written {
     end: placeOf(route.end, plan),
     order: route.order,
     work: route.work,
+    turning: route.turning,
     ditch: ditch.length > 0 ? ditch : 'none',
   }
 }
