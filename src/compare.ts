@@ -2,6 +2,7 @@ import { reachOf, sectorOf } from './engine-input.ts'
 import { planThreads } from './pieces/plan-threads.ts'
 import { fillQuilt, lineTaskOf } from './pipeline.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { STRIP_OVERLAP } from './plan/defaults.ts'
 import type { DitchSeam, Plan } from './plan/plan.ts'
 import { measureLines } from './report/measure-line.ts'
 import { reckonLines } from './report/reckon.ts'
@@ -50,7 +51,7 @@ export function compareStrategies(
 function asPlanned(plan: Plan, way: Way, ditch: readonly DitchSeam[]): Plan {
   const { machine } = plan
   const throat = machine.throat ?? machine.reach[1]
-  const strip = way === 'frame' ? { throat, overlap: machine.overlap ?? OVERLAP * throat } : NO_STRIP
+  const strip = way === 'frame' ? { throat, overlap: machine.overlap ?? STRIP_OVERLAP * throat } : NO_STRIP
   return {
     ...plan,
     machine: { ...machine, kind: way === 'frame' ? 'frame' : 'domestic', ...strip },
@@ -58,8 +59,6 @@ function asPlanned(plan: Plan, way: Way, ditch: readonly DitchSeam[]): Plan {
   }
 }
 
-/** The part of the throat by which strips overlap if the plan is for a domestic machine. */
-const OVERLAP = 0.1
 const NO_STRIP = { throat: undefined, overlap: undefined }
 
 function tryStrategy(

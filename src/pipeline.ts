@@ -9,6 +9,7 @@ import {
   wishesOf,
 } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
+import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
 import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
@@ -16,6 +17,7 @@ import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
 import { type PlannedLines, planThreads, type ThreadedTask } from './pieces/plan-threads.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import type { Plan } from './plan/plan.ts'
 import { type PlanRead, readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
@@ -71,17 +73,31 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings, locate } = readPlan(text, catalog)
-  return locating(locate, () => planQuilt(plan, { catalog, warnings }))
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
+  return withPlaces(locate, () => planQuilt(plan, { catalog, warnings }))
 }
 
-/** Gives the problems that work finds their place in the file, where they name a key of the plan. */
-function locating<T>(locate: PlanRead['locate'], work: () => T): T {
+/**
+ * The plan that a file's text gives, if the planner can do all that it asks.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export function acceptPlan(text: string, catalog: Catalog): PlanRead {
+  const read = readPlan(text, catalog)
+  const refused = refuseTooMuch(read.plan, catalog)
+  if (refused.length > 0) throw new PlanError(refused.map(read.locate))
+  return read
+}
+
+/** Problems found while planning name a key of the plan; here they get their place in the file. */
+function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
   try {
     return work()
   } catch (error) {
     if (!(error instanceof PlanError)) throw error
-    throw new PlanError(error.problems.map((p) => (p.at && !p.position ? locate(p) : p)))
+    throw new PlanError(
+      error.problems.map((problem) => (problem.at && !problem.position ? locate(problem) : problem)),
+    )
   }
 }
 
@@ -93,7 +109,7 @@ export function planQuilt(
   const filled = fillQuilt(plan, catalog)
   const threaded = threadQuilt(filled, catalog)
   const gapTask = gapTaskOf(threaded)
-  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  const reckoned = reckonQuilt(threaded, gapTask)
   return tellQuilt(reckoned, { gaps: findGaps(gapTask), warnings })
 }
 
@@ -106,28 +122,33 @@ export async function planWithGaps(
   text: string,
   { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
 ): Promise<PlannedQuilt> {
-  const { plan, warnings, locate } = readPlan(text, catalog)
-  const threaded = locating(locate, () => threadQuilt(fillQuilt(plan, catalog), catalog))
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
+  const threaded = withPlaces(locate, () => threadQuilt(fillQuilt(plan, catalog), catalog))
   const gapTask = gapTaskOf(threaded)
   const gaps = search(gapTask)
-  const reckoned = reckonQuilt(threaded, gapTask.chords)
+  const reckoned = reckonQuilt(threaded, gapTask)
   return tellQuilt(reckoned, { gaps: await gaps, warnings })
 }
 
 /** Makes the choices that the plan leaves open, lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const laid = layOutPlan(plan)
-  const fill = (settled: Plan) => fillLaid(settled, laid, catalog)
+  const fill = (settled: Plan) => ({ plan: settled, ...laid, ...fitFillers(settled, laid.quilt, catalog) })
   if (!isOpen(plan)) return fill(plan)
-  const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
+  const { filled, choices } = choosePlan(plan, {
+    catalog: withDrawnMotifs(catalog, plan.motifs),
+    quilt: laid.quilt,
+    fill,
+  })
   return { ...filled, choices }
 }
 
-function fillLaid(
+/** Fits the fillers into a quilt that is laid out, cuts them at their touches, and at the regions to stay out of. */
+export function fitFillers(
   plan: Plan,
-  { quilt, findings }: ReturnType<typeof layOutPlan>,
+  quilt: Quilt,
   catalog: Catalog,
-): Omit<FilledQuilt, 'choices'> {
+): Pick<FilledQuilt, 'whole' | 'pieces'> {
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, {
     reach: reachOf(plan),
@@ -136,13 +157,17 @@ function fillLaid(
   })
   const fill = centreFillOf(plan, catalog)
   const whole = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
-  return { plan, quilt, whole, pieces: avoidRegions(whole, quilt), findings }
+  return { whole, pieces: avoidRegions(whole, quilt) }
 }
 
 /** Finds the way through the pieces and threads the line along it. */
-export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+export const threadQuilt = (filled: FilledQuilt, catalog: Catalog): ThreadedQuilt =>
+  drawQuilt(filled, planThreads(lineTaskOf(filled)), catalog)
+
+/** The quilt with its line as a drawing. */
+export function drawQuilt(filled: FilledQuilt, line: PlannedLines, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
-  const line = planThreads(lineTaskOf(filled))
+  const { motifs } = withDrawnMotifs(catalog, plan.motifs)
   const drawing: Drawing = {
     title: plan.title,
     quilt,
@@ -153,7 +178,7 @@ export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuil
     stitchLengthMm: plan.stitch.length,
     ...(line.frame && { passes: line.frame.areasOf }),
     fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
+      band.filler ? motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
   return { ...filled, line, drawing }
@@ -167,7 +192,7 @@ export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
 })
 
 /** Measures the line and reckons what it takes. */
-export function reckonQuilt(threaded: ThreadedQuilt, chords: GapTask['chords']): ReckonedQuilt {
+export function reckonQuilt(threaded: ThreadedQuilt, { chords }: GapTask): ReckonedQuilt {
   const { plan, line } = threaded
   const figures = measureLines(line.lines, { reach: plan.machine.reach, sector: sectorOf(plan), chords })
   return {

@@ -1,29 +1,9 @@
 import { type LengthUnit, MM_PER } from '../units.ts'
 import { numberText } from './number-text.ts'
 
+export { lengthText } from '../length-text.ts'
+
 /** Every text that an output says. A length is written in the plan's own unit. */
-
-/**
- * A length for reading: inches to the nearest sixteenth as a fraction, centimetres to the millimetre, whole mm.
- *
- * @param mm  length, mm
- * @example lengthText(63.5, 'in') // '2 1/2 in'
- */
-export function lengthText(mm: number, units: LengthUnit): string {
-  if (units === 'in') return `${fractionText(mm / MM_PER.in)} in`
-  if (units === 'cm') return `${numberText(mm / MM_PER.cm, 1)} cm`
-  return `${numberText(mm, 0)} mm`
-}
-
-function fractionText(inches: number): string {
-  const sixteenths = Math.round(Math.abs(inches) * 16)
-  const sign = inches < 0 && sixteenths > 0 ? '-' : ''
-  const whole = Math.floor(sixteenths / 16)
-  let [over, under] = [sixteenths % 16, 16]
-  while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2]
-  if (over === 0) return `${sign}${whole}`
-  return whole > 0 ? `${sign}${whole} ${over}/${under}` : `${sign}${over}/${under}`
-}
 
 /** A long length: yards, or metres. */
 export const longLengthText = (mm: number, units: LengthUnit): string =>

@@ -60,12 +60,15 @@ const shifted = ({ first, count, pieced }: Group, by: number): Group => ({
   pieced: pieced.map((band) => band + by),
 })
 
+/** So many neighbours are tried as one group at most: more do not fit the reach, and trying them takes ever longer. */
+const MOST_TOGETHER = 21
+
 /** The cheapest split of a run by dynamic programming over where its last group begins. */
 function splitRun(run: readonly BandExtent[], movesOf: (group: Group) => number): Group[] {
   const best: ({ cost: number; groups: Group[] } | undefined)[] = [{ cost: 0, groups: [] }]
   for (let end = 1; end <= run.length; end++) {
     let least: { cost: number; groups: Group[] } | undefined
-    for (let begin = end - 1; begin >= 0; begin--) {
+    for (let begin = end - 1; begin >= Math.max(0, end - MOST_TOGETHER); begin--) {
       const before = best[begin]
       const group = groupOf(run, begin, end)
       if (!before || !group) continue

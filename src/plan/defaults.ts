@@ -39,3 +39,6 @@ export const DEFAULTS = {
   route: { order: 'any', work: 'areas', turning: { 'free-motion': 0, walking: 0.5 } },
   seed: 1,
 } as const
+
+/** The part of the throat by which strips overlap where a plan for a domestic machine is tried on a frame. */
+export const STRIP_OVERLAP = 0.1
