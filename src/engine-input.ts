@@ -193,7 +193,7 @@ export const sectorOf = ({ machine }: Plan): number => (machine.sector * Math.PI
 
 /** What the plan asks of the line's way. */
 export function wishesOf(plan: Plan): Wishes {
-  const { start, end, order, work, ditch, turning } = plan.route
+  const { start, end, order, work, ditch, ditchOrder, turning } = plan.route
   const { throat, overlap } = plan.machine
   const frame = throat !== undefined && overlap !== undefined ? { throat, overlap } : undefined
   return {
@@ -202,6 +202,7 @@ export function wishesOf(plan: Plan): Wishes {
     order,
     work,
     ditch,
+    ditchOrder,
     ...(turning > 0 && { turning: { sector: sectorOf(plan), weight: turning } }),
     ...(frame && { frame }),
   }

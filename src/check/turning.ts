@@ -4,8 +4,8 @@ import type { Polyline } from './polyline.ts'
 /**
  * How much the quilt is turned under a machine that feeds in one direction only, such as with a walking foot: the sum of
  * all turns either way, in full turns. The line may run in any direction within a sector without a turn; where it leaves
- * the sector, the quilt is turned by as much as that takes, the short way round, and no more. No turning that follows the
- * line's directions the short way round adds up to less.
+ * the sector, the quilt is turned by as much as that takes, the short way round, and no more. Where the line bends by less
+ * than half a turn beyond the sector at a time, no turning adds up to less.
  *
  * @param lines   in the order of work; from one to the next the quilt is turned as well
  * @param sector  how wide the comfortable directions spread, radians: 0 turns with every bend, 2 pi never
@@ -17,13 +17,11 @@ export function sumTurning(lines: readonly Polyline[], sector: number): number {
   assertWithin('check/turning', [{ at: 'sector', value: sector, min: 0, max: 2 * Math.PI, unit: 'radians' }])
   let heading: Interval | undefined
   let turned = 0
-  let before = 0
   for (const { xs, ys } of lines)
     for (let i = 1; i < xs.length; i++) {
       const [dx, dy] = [xs[i]! - xs[i - 1]!, ys[i]! - ys[i - 1]!]
       if (Math.abs(dx) + Math.abs(dy) < LEAST) continue
-      const direction: number = heading ? before + shortWay(Math.atan2(dy, dx) - before) : Math.atan2(dy, dx)
-      before = direction
+      const direction = nearestTo(heading, Math.atan2(dy, dx))
       const next = { from: direction - sector / 2, to: direction + sector / 2 }
       const gap: number = heading ? gapBetween(heading, next) : 0
       turned += Math.abs(gap)
@@ -41,8 +39,12 @@ interface Interval {
   readonly to: number
 }
 
-/** An angle as the smaller turn of the two that lead there: from minus half a turn to half a turn. */
-const shortWay = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI))
+/** A direction, counted on through full turns, as near to the headings as it comes: the short way round. */
+function nearestTo(heading: Interval | undefined, direction: number): number {
+  if (!heading) return direction
+  const middle = (heading.from + heading.to) / 2
+  return direction + 2 * Math.PI * Math.round((middle - direction) / (2 * Math.PI))
+}
 
 /** How far the second interval lies above the first; negative below, 0 where they share anything. */
 function gapBetween(a: Interval, b: Interval): number {

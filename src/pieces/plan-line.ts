@@ -21,6 +21,8 @@ export interface Wishes {
   readonly work: 'areas' | 'laps'
   /** Seams to be stitched in the ditch, as part of the line. */
   readonly ditch: readonly WantedDitch[]
+  /** When they are: before everything else, along the way, or whichever costs less. */
+  readonly ditchOrder?: 'any' | 'first' | 'along'
   /** Where only some directions are comfortable: what turning the quilt weighs. */
   readonly turning?: TurningWeight
   /** On a frame: strip by strip down the quilt, whatever else is asked of the order. */
@@ -107,5 +109,8 @@ function ordersFor({ pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
     wishes.work === 'laps'
       ? lapOrders(pieces, net, wishes.order)
       : areaOrders(pieces, net, { direction: wishes.order, reach })
-  return wishes.ditch.length > 0 ? [...orders, ...ditchesFirst(orders, net, wishes.ditch)] : orders
+  const { ditch, ditchOrder = 'any' } = wishes
+  if (ditch.length === 0 || ditchOrder === 'along') return orders
+  const first = ditchesFirst(orders, net, ditch)
+  return ditchOrder === 'first' ? first : [...orders, ...first]
 }

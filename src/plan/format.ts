@@ -297,6 +297,11 @@ const route = z.strictObject({
     'the seams to stitch in the ditch: none, rings (between bands), all, or a list',
     'none',
   ),
+  ditchOrder: optional(
+    z.enum(['any', 'first', 'along']),
+    'when these seams are stitched: first, before everything else; along, as part of the line; any, whichever costs less',
+    DEFAULTS.route.ditchOrder,
+  ),
 })
 
 const region = z.strictObject({

@@ -167,6 +167,8 @@ export interface RoutePlan {
   readonly order: 'any' | 'middle-out' | 'outside-in'
   readonly work: 'areas' | 'laps'
   readonly ditch: readonly DitchSeam[]
+  /** When the seams are stitched in the ditch: before everything else, as part of the line, or whichever costs less. */
+  readonly ditchOrder: 'any' | 'first' | 'along'
   /** What a full turn of the quilt weighs, in moves of the quilt. */
   readonly turning: number
 }
