@@ -60,7 +60,8 @@ describe.each(runs.map((data, i) => [i, data] as const))('whole plan %i', (_, da
     const measured = measureLine(file, planned.quilt)
     expect(measured.starts).toBe(line.threadStarts)
     expect(Math.abs(measured.lengthMm - line.lengthMm)).toBeLessThan(0.003 * line.lengthMm + 1)
-    expect(Math.abs(measured.overlapMm - line.overlapMm)).toBeLessThan(0.02 * line.lengthMm + 25)
+    // Touches of two tight curves count for the samples and not for the report.
+    expect(Math.abs(measured.overlapMm - line.overlapMm)).toBeLessThan(0.001 * line.lengthMm + 25)
   })
 
   it('stitches every piece, and none twice unless it says so', () => {
