@@ -2,7 +2,7 @@ import { UNEVEN_RATIO } from '../check/evenness.ts'
 import { lengthText } from '../export/labels.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Ground, Option, Slot } from './slot.ts'
-import { DENSITY, type Mix, shareName } from './weigh.ts'
+import { DENSITY, type Mix, type Scales, shareName, suitsFoot } from './weigh.ts'
 
 /** A choice that was made for a plan, in the words of its report. Lengths in mm. */
 export interface Choice {
@@ -25,7 +25,8 @@ export interface Telling {
   readonly grounds: readonly Ground[]
   /** The mix of each ground. */
   readonly mixes: readonly Mix[]
-  readonly aims: ReadonlyMap<number, number>
+  readonly aims: Scales['aims']
+  readonly unfed: Scales['unfed']
 }
 
 /** Every choice that was made, from the inside out, each with its reasons. */
@@ -80,9 +81,9 @@ function fillerReasons({ telling, i, slot }: Case, option: Option): string[] {
     ...neighbourReason(telling, i),
     ...(plan.machine.foot === 'walking'
       ? [
-          option.measured.suitsWalkingFoot
-            ? 'a walking foot can stitch it'
-            : 'no filler that suits can be stitched with a walking foot',
+          suitsFoot(option, telling.grounds[i]!, telling)
+            ? 'its curves and corners suit a walking foot'
+            : 'no filler of that width suits a walking foot',
         ]
       : []),
     ...(option.open ? [] : [`${densityText(option)}, for ${plan.density} quilting`]),
@@ -149,8 +150,8 @@ function whyOff({ telling, i, slot }: Case, option: Option): string {
   const uneven = neighboursOf(telling, i).filter(({ mix }) => usual && isUneven(usual, mix, isCloser))
   if (uneven.length > 0)
     return `to be even with ${uneven.map(({ ground: { at } }) => at).join(' and ')} (within ${UNEVEN_RATIO} times)`
-  if (plan.machine.foot === 'walking' && usual && !usual.measured.suitsWalkingFoot)
-    return 'so that a walking foot can stitch it'
+  if (plan.machine.foot === 'walking' && usual && !suitsFoot(usual, ground, telling))
+    return 'so that a walking foot can follow it'
   const target = DENSITY[plan.density]
   const towards = isCloser === (usual !== undefined && usual.measured.perArea < target)
   return towards ? `for ${plan.density} quilting` : 'to be even with its neighbours'

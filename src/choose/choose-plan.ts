@@ -2,11 +2,13 @@ import type { Pieces } from '../pieces/pieces.ts'
 import type { Catalog } from '../plan/catalog.ts'
 import { type FillerChoice, type Plan, SIDES, type SideName } from '../plan/plan.ts'
 import type { Quilt } from '../quilt/quilt.ts'
+import { causesOf } from './causes.ts'
 import { type Choice, type Telling, tellChoices } from './choice.ts'
 import { surveyGrounds } from './grounds.ts'
 import { openGaps } from './open-gaps.ts'
 import { pickMixes } from './pick-mixes.ts'
 import type { Ground } from './slot.ts'
+import { noteUnfed, unfedBands } from './unfed.ts'
 import type { Mix, Scales } from './weigh.ts'
 import { whyOpen, whyUneven } from './why-open.ts'
 
@@ -29,8 +31,8 @@ export interface Choices {
   /** The plan as it was before. */
   readonly open: Plan
   readonly made: readonly Choice[]
-  /** Why the gaps in a band (-1: in the centre) are not smaller, in words. */
-  whyOpen(band: number): string
+  /** Why a gap that reaches into some bands (-1: into the centre) is not smaller, in words. */
+  whyOpen(bands: readonly number[]): string
   /** Why two neighbouring bands are not more even, in words. */
   whyUneven(bands: readonly [number, number]): string
 }
@@ -47,8 +49,8 @@ export const isOpen = ({ spacing, centre, bands }: Plan): boolean =>
 
 /** The share of the batting's limit that is aimed at: a repeat is stretched a little to fit. */
 const AIM = 0.92
-/** How often spacings are made closer where the finished quilt still has gaps past the limit. */
-const ROUNDS = 6
+/** How often choices are mended at most where the filled quilt still has gaps past the limit, or tight curves. */
+const ROUNDS = 12
 /** How much closer at least, and at most, in one go. */
 const CLOSER = { least: 0.94, most: 0.7 }
 
@@ -56,28 +58,46 @@ const CLOSER = { least: 0.94, most: 0.7 }
  * Makes the choices that a plan leaves open: spacings that it does not give (`spacing: auto`) and fillers
  * (`filler: auto`). They are chosen on samples of cloth as wide as the bands, from the inside out: within the batting's
  * limit first, then as even as can be, near the plan's density and what each filler looks best at. The quilt is filled,
- * its gaps are measured, and spacings about a gap past the limit are made closer, a few times at most.
+ * its gaps are measured, and spacings about a gap past the limit are made closer, a few times at most; what a walking
+ * foot turns out to be unable to stitch gives way likewise.
  */
 export function choosePlan<T extends Filled>(plan: Plan, { catalog, quilt, fill }: Means<T>): Chosen<T> {
   const grounds = surveyGrounds({ plan, quilt, catalog })
-  const { limit } = plan.batting
-  let aims: Scales['aims'] = new Map(grounds.map(({ band }) => [band, AIM * limit]))
-  let mixes = pickMixes(grounds, { plan, aims })
+  const aims = new Map(grounds.map(({ band }) => [band, AIM * plan.batting.limit]))
+  let scales: Scales = { plan, aims, unfed: new Map() }
+  let mixes = pickMixes(grounds, scales)
   let filled = fill(withMixes(plan, grounds, mixes))
   for (let round = 0; round < ROUNDS; round++) {
-    const closer = closerAims(aims, openGaps(filled, limit), { grounds, mixes })
-    const next = pickMixes(grounds, { plan, aims: closer })
+    scales = corrected(scales, filled, { grounds, mixes })
+    const next = pickMixes(grounds, scales)
     if (isSame(mixes, next)) break
-    ;[aims, mixes] = [closer, next]
+    mixes = next
     filled = fill(withMixes(plan, grounds, mixes))
   }
-  return { filled, choices: choicesOf({ plan, grounds, mixes, aims }) }
+  return { filled, choices: choicesOf({ ...scales, grounds, mixes }) }
+}
+
+/** What a filled quilt teaches: where gaps are past the limit still, and where a walking foot cannot go. */
+function corrected(
+  { plan, aims, unfed }: Scales,
+  { quilt, pieces }: Filled,
+  picked: { readonly grounds: readonly Ground[]; readonly mixes: readonly Mix[] },
+): Scales {
+  const gaps = openGaps({ quilt, pieces }, plan.batting.limit).map((gap) => ({
+    ...gap,
+    bands: causesOf(gap.bands, { plan, grounds: picked.grounds }),
+  }))
+  return {
+    plan,
+    aims: closerAims(aims, gaps, picked),
+    unfed: plan.machine.foot === 'walking' ? noteUnfed(unfed, unfedBands(pieces), picked) : unfed,
+  }
 }
 
 const choicesOf = (telling: Telling): Choices => ({
   open: telling.plan,
   made: tellChoices(telling),
-  whyOpen: (band) => whyOpen(telling, band),
+  whyOpen: (bands) => whyOpen(telling, bands),
   whyUneven: (bands) => whyUneven(telling, bands),
 })
 

@@ -1,4 +1,5 @@
 import { distance, type Point } from '../geometry/point.ts'
+import type { Filler } from '../motif/draw-stretch.ts'
 import { PATCH_FILLERS } from '../pieces/patch-fillers/index.ts'
 import { incircle } from '../pieces/patch-fillers/patch-shape.ts'
 import type { Catalog } from '../plan/catalog.ts'
@@ -39,12 +40,15 @@ function centreGround({ plan, quilt, catalog }: Survey): Ground[] {
   const { centre } = plan
   const { centres = {} } = catalog
   const ring = quilt.rings[0]!
-  const size: Point = [centre.width, centre.height]
+  // A square on point is filled as a square by its sides.
+  const { across, shape } = centre
+  const size: Point = across && shape === 'on-point' ? [across, across] : [centre.width, centre.height]
+  const fits = (name: string) => ring.length === 4 || centres[name]!.fillOutline !== undefined
   const areaMm2 = Math.abs(outlineArea(ring))
   const least = Math.min(...size)
   const fillers = centre.auto
     ? Object.keys(centres)
-        .filter((name) => centres[name]!.suitsFrom <= least)
+        .filter((name) => centres[name]!.suitsFrom <= least && fits(name))
         .map(bare)
     : centre.filler && centres[centre.filler.name]
       ? [centre.filler]
@@ -130,7 +134,7 @@ function stripSlot({ plan, catalog }: Survey, { strips, filler, mean, part }: St
         strips.map(({ width, areaMm2 }) => ({
           areaMm2,
           measure: measured(catalog, `${chosen.name} ${JSON.stringify(values)} ${width}`, () =>
-            sampleStrip({ name: chosen.name, motif, values }, width),
+            stripWithSqueezed({ name: chosen.name, motif, values }, width),
           ),
         })),
       )
@@ -154,6 +158,14 @@ function stripSlot({ plan, catalog }: Survey, { strips, filler, mean, part }: St
     options,
   }
 }
+
+/** The length of a repeat, over its nominal one, in a stretch that squeezes it. */
+const SQUEEZED = 0.8
+
+const stripWithSqueezed = (filler: Filler, width: number): Sample => ({
+  ...sampleStrip(filler, width),
+  squeezed: () => sampleStrip(filler, width, SQUEEZED).strokes,
+})
 
 /** Widths this close to a limit are within it, mm. */
 const SLACK = 1e-6

@@ -11,14 +11,16 @@ export interface Sample {
   readonly strokes: readonly Stroke[]
   /** mm */
   readonly outline: readonly Point[]
+  /** The same filler squeezed as it may come to be in a quilt, for curves that must not be tight. */
+  readonly squeezed?: () => readonly Stroke[]
 }
 
 /** How far a chord may leave the curve, mm; of a sample brought to the size below. */
 const CHORD = 0.1
 /** The size, across, to which a sample is brought before its gap is sought: few cells, and exact enough, mm. */
-const SEARCHED = 40
+const SEARCHED = 30
 /** How exactly a gap of that size is sought, mm. */
-const WITHIN = 0.3
+const WITHIN = 0.8
 /** Pivots are counted over this much line, mm: fewer than one on a short sample say nothing. */
 const FOOT_LENGTH = 3000
 
@@ -68,7 +70,10 @@ export class Measure {
   #checkFoot(): boolean {
     const length = this.#polylines.reduce((sum, points) => sum + polylineLength(points), 0)
     if (length === 0) return true
-    const parts = this.#sample.strokes.map((stroke) => ({ kind: 'fill', band: 0, area: 0, stroke }) as const)
+    const { squeezed, strokes } = this.#sample
+    const parts = (squeezed?.() ?? strokes).map(
+      (stroke) => ({ kind: 'fill', band: 0, area: 0, stroke }) as const,
+    )
     const lines = parts.map((part) => ({ parts: [part], thread: '' }))
     const often = Array.from({ length: Math.ceil(FOOT_LENGTH / length) }, () => lines).flat()
     return checkWalkingFoot(often).every(({ verdict }) => verdict !== 'cannot')

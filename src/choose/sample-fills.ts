@@ -5,19 +5,24 @@ import { fillPatch, type PatchFill } from '../pieces/patch-fillers/contract.ts'
 import type { Sample } from './measure.ts'
 
 /** How many repeats a strip's sample has, and how many widths it is long, at least. */
-const REPEATS = 3
+const REPEATS = 2
 const WIDTHS = 3
 /** The least of the straight part beside a mitre, in widths. */
 const STRAIGHT = 1
 /** The sides of a centre's sample are at most this long, mm: its fillers are the same throughout. */
 const CENTRE = 260
 
-/** A filler from the middle of a side to its mitre, at its nominal repeat. @param width  mm */
-export function sampleStrip(filler: Filler, width: number): Sample {
+/**
+ * A filler from the middle of a side to its mitre.
+ *
+ * @param width    mm
+ * @param stretch  the length of its repeats over the nominal one
+ */
+export function sampleStrip(filler: Filler, width: number, stretch = 1): Sample {
   const { motif, values } = filler
   const repeat = motif.repeat(width, values)
   const count = Math.max(REPEATS, Math.ceil((WIDTHS * width) / repeat))
-  const inner = Math.max(count * repeat - width / 2, STRAIGHT * width)
+  const inner = Math.max(count * repeat * stretch - width / 2, STRAIGHT * width)
   const { stroke } = drawStretch(filler, {
     stretch: { width, start: { inner: 0, outer: 0 }, end: { inner, outer: inner + width } },
     from: 'inner',

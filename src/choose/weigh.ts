@@ -1,6 +1,7 @@
 import { seededRandom } from '../motif/random.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Ground, Option, Slot } from './slot.ts'
+import type { Unfed } from './unfed.ts'
 
 /**
  * How much is stitched, mm of line to the mm², at each density: lines about 17, 10 and 5.5 mm apart. Common practice, no
@@ -42,6 +43,8 @@ export interface Scales {
   readonly plan: Plan
   /** For each ground, the greatest gap that is aimed at, mm. */
   readonly aims: ReadonlyMap<number, number>
+  /** What a walking foot was found unable to stitch; empty for free-motion. */
+  readonly unfed: Unfed
 }
 
 /** One way to fill a ground: an option for each of its slots that has any. */
@@ -117,7 +120,7 @@ function optionCost(option: Option, { slot, ground, scales }: OptionPlace): numb
   const { plan, aims } = scales
   const aim = aims.get(ground.band) ?? Number.POSITIVE_INFINITY
   const isTooOpen = Math.max(...slot.widths) > aim && option.measured.gapMm > aim
-  const isFed = plan.machine.foot === 'free-motion' || option.measured.suitsWalkingFoot
+  const isFed = plan.machine.foot === 'free-motion' || suitsFoot(option, ground, scales)
   return (
     WEIGHTS.taste * Math.log(option.ofUsual) ** 2 +
     (isTooOpen ? WEIGHTS.gap.once + WEIGHTS.gap.more * Math.log(option.measured.gapMm / aim) : 0) +
@@ -125,6 +128,10 @@ function optionCost(option: Option, { slot, ground, scales }: OptionPlace): numb
     (slot.isAuto ? widthCost(option, slot) + WEIGHTS.seed * jitter(plan.seed, ground.band, option) : 0)
   )
 }
+
+/** Whether a walking foot can stitch an option, as far as is known. */
+export const suitsFoot = (option: Option, { band }: Ground, { unfed }: Pick<Scales, 'unfed'>): boolean =>
+  option.ofUsual > (unfed.get(band)?.get(option.filler.name) ?? 0) && option.measured.suitsWalkingFoot
 
 function widthCost({ suits }: Option, { widths }: Slot): number {
   if (!suits) return 0

@@ -1,11 +1,17 @@
 import { lengthText } from '../export/labels.ts'
 import type { Plan } from '../plan/plan.ts'
+import { causesOf } from './causes.ts'
 import type { Telling } from './choice.ts'
 import type { Option, Slot } from './slot.ts'
 import type { Mix } from './weigh.ts'
 
-/** Why the gaps in a band (-1: in the centre) are not smaller, in words. */
-export function whyOpen({ plan, grounds, mixes }: Telling, band: number): string {
+/** Why a gap that reaches into some bands (-1: into the centre) is not smaller, in words. */
+export const whyOpen = (telling: Telling, bands: readonly number[]): string =>
+  causesOf(bands, telling)
+    .map((band) => whyBandOpen(telling, band))
+    .join('; ')
+
+function whyBandOpen({ plan, grounds, mixes }: Telling, band: number): string {
   const i = grounds.findIndex((ground) => ground.band === band)
   const ground = grounds[i]
   if (!ground) return 'the plan leaves the centre unquilted'

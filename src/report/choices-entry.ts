@@ -44,13 +44,12 @@ function overLimit(choices: Choices, { plan, quilt, gaps }: Outcome): Entry['ove
   const { limit } = plan.batting
   const entry = (at: string, { circle }: { circle: Gap }): Entry['overLimit'] => {
     if (circle.sizeMm <= limit) return []
-    const why = bandsAbout(circle, quilt).map((band) => choices.whyOpen(band))
     return [
       {
         at,
         gapMm: round(circle.sizeMm),
         overMm: round(circle.sizeMm - limit),
-        why: why.join('; '),
+        why: choices.whyOpen(bandsAbout(circle, quilt)),
       },
     ]
   }

@@ -46,6 +46,7 @@ test('what a plan leaves out has its documented default', () => {
       candidates: [],
     }),
     batting: { kind: 'cotton-scrim', limit: 203.2, thickness: expect.closeTo(1.558, 3), shrinkage: 0.05 },
+    motifs: [],
     spacing: 'own',
     density: 'medium',
     route: { start: { kind: 'anywhere' }, end: { kind: 'anywhere' }, order: 'any', work: 'areas', ditch: [] },
@@ -60,6 +61,7 @@ test('what a plan leaves out has its documented default', () => {
     width: 508,
     height: 254,
     filler: undefined,
+    auto: false,
     fabric: [{ colour: '#f4efe4', share: 1 }],
   })
   expect(bands[1]).toEqual({

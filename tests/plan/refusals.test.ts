@@ -248,6 +248,16 @@ describe('beside the bands', () => {
       'is for a frame, but the machine is domestic',
     ],
     [
+      'machine: { kind: frame, throat: 4, foot: «walking }',
+      'plan/contradiction machine.foot',
+      'is walking, which is for a domestic machine, but the machine is on a frame',
+    ],
+    [
+      'machine: { foot: «hopping }',
+      'plan/choice machine.foot',
+      'is "hopping"; allowed: free-motion, walking',
+    ],
+    [
       'machine: { kind: frame, throat: 4, overlap: «3 }',
       'plan/contradiction machine.overlap',
       /more than half the depth of a strip/,

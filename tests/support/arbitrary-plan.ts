@@ -107,6 +107,7 @@ const bands = fc.array(fc.oneof(plainBand, cornerBand, piecedBand, ownUnitBand),
 const machine = fc.oneof(
   some({
     kind: fc.constant('domestic'),
+    foot: fc.constantFrom('free-motion', 'walking'),
     reach: fc.tuple(mm(100, 900), mm(100, 900)),
     speed: fc.integer({ min: 10, max: 9999 }),
   }),
@@ -209,7 +210,7 @@ const centre = fc.record(
     width: mm(100, 2000),
     height: mm(100, 2000),
     fabric,
-    filler: fc.oneof(withValues('grid'), fc.constantFrom('rays', 'none')),
+    filler: fc.oneof(withValues('grid'), fc.constantFrom('rays', 'none', 'auto')),
   },
   { requiredKeys: ['width', 'height'] },
 )
