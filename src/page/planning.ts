@@ -33,9 +33,15 @@ export const figuresAre = signal<'fresh' | 'coming' | 'old'>('coming')
 export const freshFigures = computed(() => (figuresAre.value === 'fresh' ? figured.value : undefined))
 export const isPlanning = computed(() => isSketching.value || figuresAre.value === 'coming')
 
+/** The fillers of a family: those that the page knows, and for bands those that the plan draws itself. */
+export const fillersOf = (family: Family): readonly FillerEntry[] => [
+  ...(catalog.value?.fillers[family] ?? []),
+  ...(family === 'bands' ? (laid.value?.own ?? []) : []),
+]
+
 /** A filler of a family by its name. */
 export const fillerOf = (family: Family, name: string): FillerEntry | undefined =>
-  catalog.value?.fillers[family].find(({ id }) => id === name)
+  fillersOf(family).find(({ id }) => id === name)
 
 /** The parameters of a filler that are lengths, in whichever family it is. */
 export function lengthKeysOf(filler: string): string[] {

@@ -170,6 +170,9 @@ function Thread({ swatch, scale }: { swatch: Swatch | undefined; scale: number }
       preserveAspectRatio="xMinYMid meet"
       aria-hidden="true"
     >
+      {swatch.patches?.map(({ data, fabric }) => (
+        <path key={data} d={data} fill={fabric} />
+      ))}
       <path
         d={swatch.data}
         fill="none"

@@ -8,7 +8,7 @@ interface FieldProps {
   readonly note?: string | undefined
   /** What is wrong with it. */
   readonly problem?: string | undefined
-  readonly kind?: 'tick' | 'value' | undefined
+  readonly kind?: 'tick' | 'is-wide' | undefined
   readonly children: ComponentChildren
 }
 
@@ -109,6 +109,7 @@ export const NumberField = ({ value, onWrite, ...props }: NumberFieldProps) => (
 )
 
 interface ChoiceProps extends ControlProps<string> {
+  readonly kind?: 'is-wide'
   readonly of: readonly (readonly [id: string, words: string])[]
 }
 

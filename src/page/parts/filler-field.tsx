@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { idOf, valueAt } from '../paths.ts'
 import type { Path } from '../plan-text.ts'
-import { askSwatches, catalog, fillerOf, laid, swatchesOf } from '../planning.ts'
+import { askSwatches, fillerOf, fillersOf, laid, swatchesOf } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
 import { plan, write } from '../state.ts'
 import { sizeText } from '../words.ts'
@@ -65,7 +65,7 @@ export function FillerField(props: FillerFieldProps) {
         {words.map(([id, says]) => (
           <FillerChoice key={says} {...choice(id)} id={id ?? ''} isNow={now === id} says={says} />
         ))}
-        {catalog.value?.fillers[family].map((filler) => (
+        {fillersOf(family).map((filler) => (
           <FillerChoice
             key={filler.id}
             {...choice(filler.id)}

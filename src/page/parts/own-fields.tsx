@@ -60,11 +60,11 @@ function PlaceField({ path, option }: OptionProps) {
     <Choice
       id={idOf(path)}
       label={words.label}
-      note={path.at(-1) === 'start' ? 'Or tap a seam on the quilt to start there.' : ''}
+      note={path.at(-1) === 'start' ? 'Or tap a seam on the quilt.' : ''}
       problem={problemAt(path)}
       value={isSide ? keyOf(now as { band: string; side: string }) : ((now as string | undefined) ?? 'any')}
       of={[
-        ...PLACES.map((place) => [place, place === 'any' ? 'wherever is best' : choiceWords(place)] as const),
+        ...PLACES.map((place) => [place, place === 'any' ? 'anywhere' : choiceWords(place)] as const),
         ...sides.map((place) => [keyOf(place), keyOf(place)] as const),
       ]}
       onWrite={(place) => write(path, sides.find((side) => keyOf(side) === place) ?? place)}
@@ -85,8 +85,8 @@ function DitchField({ path, option, Part }: OptionProps) {
         problem={isList ? undefined : problemAt(path)}
         value={isList ? 'some' : ((now as string | undefined) ?? 'none')}
         of={[
-          ['none', 'nothing asked for'],
-          ['rings', 'the seams between bands'],
+          ['none', 'nothing'],
+          ['rings', 'between bands'],
           ['all', 'every seam'],
           ['some', 'some seams'],
         ]}
@@ -112,10 +112,7 @@ function BobbinField({ path, option }: OptionProps) {
         label="Bobbin"
         problem={isClass ? problemAt(path) : undefined}
         value={isClass ? String((now as { class?: unknown } | undefined)?.class ?? 'L') : 'length'}
-        of={[
-          ...CLASSES.map((name) => [name, `class ${name}`] as const),
-          ['length', 'as much as I say'] as const,
-        ]}
+        of={[...CLASSES.map((name) => [name, `class ${name}`] as const), ['length', 'a length'] as const]}
         onWrite={(choice) => write(path, choice === 'length' ? said : { class: choice })}
       />
       {!isClass && (

@@ -18,7 +18,8 @@ import { usePanZoom, viewByKey } from './use-pan-zoom.ts'
 
 /** How near to a thing one must point, px. */
 const NEAR = 9
-const MARGIN = 44
+/** The buttons lie over the window's upper edge. */
+const MARGIN = { all: 34, top: 84 }
 
 const size: { now: Size } = { now: { width: 0, height: 0 } }
 

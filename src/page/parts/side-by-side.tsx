@@ -177,7 +177,7 @@ function Picture({ title, scene: shown, figured }: PictureProps) {
   )
 }
 
-const MARGIN = 26
+const MARGIN = { all: 30, top: 38 }
 
 /** The view that shows the larger of the quilts whole. */
 function fitBoth(size: Size, scenes: readonly (Scene | undefined)[]): View | undefined {

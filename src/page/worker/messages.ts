@@ -58,6 +58,8 @@ export interface Swatch {
   readonly data: string
   readonly width: number
   readonly length: number
+  /** The patches of pieced cloth. */
+  readonly patches?: readonly { readonly data: string; readonly fabric: string }[]
 }
 
 /** A filler as the page's menus need it. */
@@ -102,6 +104,8 @@ export interface Laid {
   readonly plan: Plan
   /** The filler of each band in a strip of the band's width; undefined for a band without one. */
   readonly swatches: readonly (Swatch | undefined)[]
+  /** The motifs that the plan draws itself. */
+  readonly own: readonly FillerEntry[]
 }
 
 /** Every figure, and where each needle point lies along the work, mm. */

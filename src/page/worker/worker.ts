@@ -3,7 +3,7 @@ import { LIBRARY } from '../../../motifs/library.ts'
 import { compareStrategies } from '../../compare.ts'
 import { catalogOf } from '../../engine-input.ts'
 import { PlanError } from '../../error.ts'
-import { type PlannedQuilt, planFromText, readForPlanning } from '../../pipeline.ts'
+import { acceptPlan, type PlannedQuilt, planFromText } from '../../pipeline.ts'
 import type { Answer, Question } from './messages.ts'
 import { pageCatalog } from './page-catalog.ts'
 import { PlanRounds } from './plan-rounds.ts'
@@ -46,7 +46,7 @@ async function answer(question: Question): Promise<void> {
       return
     case 'compare': {
       let done = 0
-      const { plan } = readForPlanning(question.text, CATALOG)
+      const { plan } = acceptPlan(question.text, CATALOG)
       const comparison = compareStrategies(plan, CATALOG, () =>
         self.postMessage({ say: 'way', id, done: done++ }),
       )
