@@ -167,7 +167,7 @@ function Thread({ swatch, scale }: { swatch: Swatch | undefined; scale: number }
   return (
     <svg
       viewBox={`0 0 ${CLOTH_WIDTH / scale} ${swatch.width}`}
-      preserveAspectRatio="xMinYMid meet"
+      preserveAspectRatio="xMinYMid slice"
       aria-hidden="true"
     >
       {swatch.patches?.map(({ data, fabric }) => (

@@ -12,8 +12,8 @@ import { Problem } from './thing.tsx'
 
 const OTHER_TITLES: Readonly<Record<string, string>> = {
   none: 'not quilted',
-  auto: 'chosen by the program',
-  patches: 'patch by patch',
+  auto: 'to be chosen',
+  patches: 'by patch',
 }
 
 export const fillerTitle = (id: string, family: Family = 'bands'): string =>
