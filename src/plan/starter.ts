@@ -47,8 +47,8 @@ batting: { kind: cotton-scrim, limit: 8 }
 # Where the line starts: any, a corner such as top-left, or the middle of a side: { band: sand, side: top }.
 route: { start: any, order: middle-out }
 
-# An appliqué over the borders? The line stays out of it and is stitched round its edge (outline: as-needed: only where it
-# has to get round). Places from the top left corner of the finished quilt. Take the # away:
+# An appliqué over the borders? The line stays out of it and is stitched round its edge (outline: as-needed: only where
+# it has to get round). Places from the top left corner of the finished quilt. Take the # away:
 # avoid:
 #   - { name: moon, circle: { at: [6, 6], radius: 2 } }
 #   - { name: sail, polygon: [[20, 18], [24, 26], [16, 26]] }

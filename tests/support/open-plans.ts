@@ -24,7 +24,7 @@ export const openPlan = (most: number) =>
       seed,
       batting: { limit },
       machine: { ...plan.machine, foot: isWalking === 0 ? foot : ('free-motion' as const) },
-      centre: { ...plan.centre, filler: centre },
+      centre: { ...(plan.centre as { width: number; height: number }), filler: centre },
       bands: plan.bands.map((band) => ({ ...band, filler: fillers === 'auto' ? 'auto' : band.filler })),
     }))
 
