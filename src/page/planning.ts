@@ -20,6 +20,8 @@ import type {
 export const catalog = signal<PageCatalog | undefined>(undefined)
 export const laid = signal<Laid | undefined>(undefined)
 export const scene = signal<Scene | undefined>(undefined)
+/** The fillers of the present plan while its line is not yet known: shown in the scene's place. */
+export const preview = signal<Scene | undefined>(undefined)
 /** Counts the scenes whose finest chords have come. */
 export const closeUps = signal(0)
 export const figured = signal<Figured | undefined>(undefined)
@@ -105,9 +107,13 @@ function hearOfRound(answer: RoundAnswer): void {
         problems.value = []
         fault.value = ''
         return
+      case 'preview':
+        preview.value = answer.preview
+        return
       case 'scene':
         lastTook = answer.took
         scene.value = answer.scene
+        preview.value = undefined
         isSketching.value = false
         return
       case 'close-up':
@@ -126,6 +132,7 @@ function hearOfRound(answer: RoundAnswer): void {
         fault.value = answer.message
     }
     isSketching.value = false
+    preview.value = undefined
     figuresAre.value = 'old'
   })
 }
@@ -140,7 +147,12 @@ export function askSwatches(wish: SwatchWish): void {
   drafter.ask({ ask: 'swatches', wish })
 }
 
-/** Measures how long it was from the change of the plan to its picture, with the worker's steps, where tools can read it. */
+/** Measures how long it was from the change of the plan to the fillers in their new places, where tools can read it. */
+export function previewIsDrawn(): void {
+  performance.measure('edit to fillers', { start: editedAt })
+}
+
+/** Measures how long it was from the change of the plan to its line, with the worker's steps. */
 export function pictureIsDrawn(): void {
   if (lastTook) performance.measure('edit to picture', { start: editedAt, detail: lastTook })
   lastTook = undefined

@@ -54,16 +54,18 @@ interface MarksProps {
   readonly walked?: number | undefined
   /** Undefined while there is none for this scene. */
   readonly report: Report | undefined
+  /** The picture below is of a newer plan already. */
+  readonly isOld?: boolean
 }
 
 /** What is marked over the quilt: start and end, areas, the largest gap, bobbin changes, the needle, and what is pointed to. */
-export function Marks({ scene, view, walked, report }: MarksProps) {
+export function Marks({ scene, view, walked, report, isOld = false }: MarksProps) {
   const at = (p: readonly [number, number]) => toWindow(view, p)
   const along = (distance: number) => needleAt(scene, distance)
   const [start, end] = [along(0), along(scene.lengthMm)]
   const needle = walked === undefined ? undefined : along(walked)
   return (
-    <svg class="marks" aria-hidden="true">
+    <svg class={isOld ? 'marks is-old' : 'marks'} aria-hidden="true">
       {pointedBand.value !== undefined && <BandOutline scene={scene} view={view} index={pointedBand.value} />}
       {layers.value.gaps && report && <Gap view={view} report={report} />}
       {layers.value.areas &&

@@ -15,7 +15,7 @@ import { figuresOf } from '../../report/report-page.ts'
 import type { Answer, Chain, Figured, Laid, StepTimes } from './messages.ts'
 import { entriesOf } from './page-catalog.ts'
 import { piecedSwatch } from './pieced-swatch.ts'
-import { closeUpOf, sceneOf } from './scene.ts'
+import { closeUpOf, previewOf, sceneOf } from './scene.ts'
 import { swatchOf } from './swatch.ts'
 
 /** A plan to be carried through, and what it is asked by. */
@@ -85,6 +85,8 @@ export class PlanRounds {
     // What the plan leaves open has been chosen by now.
     if (filled.choices) sayLaid(filled.plan)
     const fill = took()
+    const preview = previewOf(filled)
+    this.say({ say: 'preview', id, preview }, buffersOf(preview.lines))
     if (await this.#leavesPicture()) return
     took()
     const threaded = withPlaces(locate, () => this.#replanner.thread(filled))
