@@ -48,6 +48,7 @@ export function BandStrip() {
 function CentreRow({ file }: { file: PlanFile }) {
   const fabric = laid.value?.plan.centre.fabric[0]?.colour ?? '#f4efe4'
   const isChosen = chosen.value === 'centre'
+  const across = file.centre.across !== undefined
   return (
     <li class={`row ${isChosen ? 'is-chosen' : ''}`}>
       <button
@@ -62,24 +63,18 @@ function CentreRow({ file }: { file: PlanFile }) {
       />
       <span class="about">
         <b>Centre</b>
-        <span class="pair">
-          <LengthField
-            id="centre-width"
-            label="Centre, width"
-            isLabelHidden
-            value={file.centre.width}
-            problem={problemAt(['centre', 'width'])}
-            onWrite={(value) => write(['centre', 'width'], value)}
-          />
-          <span aria-hidden="true">×</span>
-          <LengthField
-            id="centre-height"
-            label="Centre, height"
-            isLabelHidden
-            value={file.centre.height}
-            problem={problemAt(['centre', 'height'])}
-            onWrite={(value) => write(['centre', 'height'], value)}
-          />
+        <span class={across ? 'pair is-one' : 'pair'}>
+          {(across ? (['across'] as const) : (['width', 'height'] as const)).map((key) => (
+            <LengthField
+              key={key}
+              id={`centre-${key}`}
+              label={`Centre, ${key}`}
+              isLabelHidden
+              value={file.centre[key]}
+              problem={problemAt(['centre', key])}
+              onWrite={(value) => write(['centre', key], value)}
+            />
+          ))}
         </span>
       </span>
     </li>

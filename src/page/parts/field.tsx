@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { onFieldKey, useTyped } from './use-typed.ts'
 
 interface FieldProps {
   readonly id: string
@@ -64,8 +64,7 @@ interface TextFieldProps extends ControlProps<string> {
 /** A text or a number, taken when the field is left or Enter is pressed; emptied, it takes the key away. */
 export function TextField({ placeholder = '', isNumber = false, ...props }: TextFieldProps) {
   const { id, value, onWrite } = props
-  const [typed, setTyped] = useState<string | undefined>(undefined)
-  useEffect(() => setTyped(undefined), [value])
+  const [typed, setTyped] = useTyped(value)
   const commit = () => {
     const text = typed?.trim()
     if (text !== undefined && text !== (value ?? '')) onWrite(text === '' ? undefined : text)
@@ -79,10 +78,7 @@ export function TextField({ placeholder = '', isNumber = false, ...props }: Text
     ...saidOf(props),
     onInput: (event: { currentTarget: HTMLInputElement }) => setTyped(event.currentTarget.value),
     onBlur: commit,
-    onKeyDown: (event: KeyboardEvent) => {
-      if (event.key === 'Enter') commit()
-      if (event.key === 'Escape') setTyped(undefined)
-    },
+    onKeyDown: onFieldKey(commit, () => setTyped(undefined)),
   }
   return (
     <Field {...props}>

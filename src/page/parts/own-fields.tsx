@@ -1,9 +1,10 @@
 import type { FunctionComponent } from 'preact'
 import { idOf, patternOf, valueAt } from '../paths.ts'
-import { type Path, writtenValue } from '../plan-text.ts'
+import type { Written } from '../plan-file.ts'
+import { type Path, setAt, writtenValue } from '../plan-text.ts'
 import { laid } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
-import { plan, write } from '../state.ts'
+import { edit, plan, write } from '../state.ts'
 import { choiceWords, fieldWords } from '../words.ts'
 import { Choice } from './field.tsx'
 import { LengthField } from './length-field.tsx'
@@ -15,6 +16,7 @@ export function ownFieldFor(path: Path): FunctionComponent<OptionProps> | undefi
   const pattern = patternOf(path)
   if (isForFrame(pattern) && laid.value?.plan.machine.kind !== 'frame') return () => null
   if (pattern === 'route.start' || pattern === 'route.end') return PlaceField
+  if (pattern === 'centre.shape') return ShapeField
   if (pattern === 'route.ditch') return DitchField
   if (pattern === 'thread.bobbin') return BobbinField
   if (/^route\.ditch\[\]\.|^measured\[\]\.band$/.test(pattern)) return BandName
@@ -42,6 +44,34 @@ function BandName({ path, option, label }: OptionProps) {
       value={now}
       of={[...none, ...known.map((name) => [name, name] as const)]}
       onWrite={(name) => write(path, name)}
+    />
+  )
+}
+
+/** The centre's outline: a rectangle has a width and a height, every other shape one size across. */
+function ShapeField({ path, option }: OptionProps) {
+  const { centre } = plan.value.file!
+  const shapes = option.kind === 'choice' ? option.of : []
+  const [rectangle = 'rectangle'] = shapes
+  return (
+    <Choice
+      id={idOf(path)}
+      label="Outline"
+      problem={problemAt(path)}
+      value={centre.shape ?? rectangle}
+      of={shapes.map((shape) => [shape, choiceWords(shape)] as const)}
+      onWrite={(shape = rectangle) =>
+        edit((document) => {
+          const { across, width, height } = centre
+          const sizes =
+            shape === rectangle
+              ? { width: width ?? across, height: height ?? across }
+              : { across: across ?? width }
+          for (const key of ['width', 'height', 'across'] as const)
+            setAt(document, ['centre', key], (sizes as Partial<Record<typeof key, Written>>)[key])
+          setAt(document, path, shape === rectangle ? undefined : shape)
+        })
+      }
     />
   )
 }
