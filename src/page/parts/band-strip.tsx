@@ -6,6 +6,7 @@ import { chosen, edit, plan, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
 import { fillerTitle, writtenFiller } from './filler-field.tsx'
 import { LengthField } from './length-field.tsx'
+import { ThreadPath } from './thread-path.tsx'
 
 /** The narrowest band is drawn this high if the strip stays within the other figure, px. */
 const LEAST_ROW = 40
@@ -158,7 +159,6 @@ function BandRow({ band, index, height, scale }: RowProps) {
 /** A filler's line on the cloth of its row, to the row's scale. */
 function Thread({ swatch, scale }: { swatch: Swatch | undefined; scale: number }) {
   if (!swatch) return null
-  const colour = laid.value?.plan.thread.colour ?? '#ffffff'
   return (
     <svg
       viewBox={`0 0 ${CLOTH_WIDTH / scale} ${swatch.width}`}
@@ -168,13 +168,7 @@ function Thread({ swatch, scale }: { swatch: Swatch | undefined; scale: number }
       {swatch.patches?.map(({ data, fabric }) => (
         <path key={data} d={data} fill={fabric} />
       ))}
-      <path
-        d={swatch.data}
-        fill="none"
-        stroke={colour}
-        stroke-width="1.2"
-        vector-effect="non-scaling-stroke"
-      />
+      <ThreadPath data={swatch.data} />
     </svg>
   )
 }

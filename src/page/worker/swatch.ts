@@ -80,7 +80,9 @@ const DRAWN: Readonly<Record<Family, (width: number) => Record<string, Swatch | 
         [0, width],
       ]
       const strokes = fillPatch({ name, filler, values: {} }, square)
-      const data = strokes.map((stroke) => pathData(stroke, 2)).join(' ')
+      // What lies in the patch's own seams is stitched a little inside of them here, where it can be seen.
+      const seam = filler.ditch ? `M1 1H${width - 1}V${width - 1}H1Z` : ''
+      const data = [...strokes.map((stroke) => pathData(stroke, 2)), seam].join(' ')
       return { data, width, length: width }
     }),
 }
