@@ -124,6 +124,7 @@ function hearOfRound(answer: RoundAnswer): void {
         figured.value = answer.figured
         figuresAre.value = 'fresh'
         performance.measure('edit to figures', { start: editedAt })
+        warmDrafter()
         return
       case 'refused':
         problems.value = answer.problems
@@ -145,6 +146,12 @@ export function askSwatches(wish: SwatchWish): void {
   if (swatches.peek().has(key) || asked.has(key)) return
   asked.add(key)
   drafter.ask({ ask: 'swatches', wish })
+}
+
+/** Starts the worker that draws fillers while nothing else is to be done, so that the first card need not wait for it. */
+function warmDrafter(): void {
+  const first = laid.peek()?.plan.bands[0]?.width.top
+  if (first !== undefined && swatches.peek().size === 0) askSwatches({ family: 'bands', width: first })
 }
 
 /** Measures how long it was from the change of the plan to the fillers in their new places, where tools can read it. */

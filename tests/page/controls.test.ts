@@ -77,7 +77,7 @@ describe('all that a plan may say can be said on the page', () => {
     await openSample(page, 'Quay runner')
     const before = await figure(page, 'Largest circle without stitching')
     await openCard(page, /^Centre: show/)
-    await card(page).locator('.filler:has(input[value=meander]) svg path').waitFor()
+    await card(page).locator('.filler:has(input[value=meander]) svg path').first().waitFor()
     await card(page).getByRole('radio', { name: 'Meander' }).check({ force: true })
     await replanned(page)
     expect((await planNow(page)).centre.filler).toBe('meander')
