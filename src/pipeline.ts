@@ -90,7 +90,7 @@ export function acceptPlan(text: string, catalog: Catalog): PlanRead {
 }
 
 /** Problems found while planning name a key of the plan; here they get their place in the file. */
-function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
+export function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
   try {
     return work()
   } catch (error) {

@@ -6,6 +6,7 @@ import { chosen, edit, plan, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
 import { fillerTitle, writtenFiller } from './filler-field.tsx'
 import { LengthField } from './length-field.tsx'
+import { ThreadPath } from './thread-path.tsx'
 
 /** The narrowest band is drawn this high if the strip stays within the other figure, px. */
 const LEAST_ROW = 40
@@ -48,6 +49,7 @@ export function BandStrip() {
 function CentreRow({ file }: { file: PlanFile }) {
   const fabric = laid.value?.plan.centre.fabric[0]?.colour ?? '#f4efe4'
   const isChosen = chosen.value === 'centre'
+  const across = file.centre.across !== undefined
   return (
     <li class={`row ${isChosen ? 'is-chosen' : ''}`}>
       <button
@@ -62,52 +64,25 @@ function CentreRow({ file }: { file: PlanFile }) {
       />
       <span class="about">
         <b>Centre</b>
-        {isRectangle(file) ? <CentreSides file={file} /> : <CentreAcross file={file} />}
+        <span class={across ? 'pair is-one' : 'pair'}>
+          {(across ? (['across'] as const) : (['width', 'height'] as const)).map((key) => (
+            <LengthField
+              key={key}
+              id={`centre-${key}`}
+              label={`Centre, ${key}`}
+              isLabelHidden
+              value={file.centre[key]}
+              problem={problemAt(['centre', key])}
+              onWrite={(value) => write(['centre', key], value)}
+            />
+          ))}
+        </span>
       </span>
     </li>
   )
 }
 
 /** Whether the centre is told by its width and height. */
-const isRectangle = ({ centre: { shape } }: PlanFile): boolean => shape === undefined || shape === 'rectangle'
-
-function CentreSides({ file }: { file: PlanFile }) {
-  return (
-    <span class="pair">
-      <LengthField
-        id="centre-width"
-        label="Centre, width"
-        isLabelHidden
-        value={file.centre.width}
-        problem={problemAt(['centre', 'width'])}
-        onWrite={(value) => writeCentre('width', value)}
-      />
-      <span aria-hidden="true">×</span>
-      <LengthField
-        id="centre-height"
-        label="Centre, height"
-        isLabelHidden
-        value={file.centre.height}
-        problem={problemAt(['centre', 'height'])}
-        onWrite={(value) => writeCentre('height', value)}
-      />
-    </span>
-  )
-}
-
-/** The size of any other shape, from flat to flat. */
-function CentreAcross({ file }: { file: PlanFile }) {
-  return (
-    <LengthField
-      id="centre-across"
-      label="Centre, from flat to flat"
-      isLabelHidden
-      value={file.centre.across}
-      problem={problemAt(['centre', 'across']) ?? problemAt(['centre', 'width'])}
-      onWrite={(value) => writeCentre('across', value)}
-    />
-  )
-}
 
 /** Writes a size of the centre, and takes those away that belong to another shape. */
 const writeCentre = (key: 'width' | 'height' | 'across', value: unknown): void =>
@@ -197,20 +172,16 @@ function BandRow({ band, index, height, scale }: RowProps) {
 /** A filler's line on the cloth of its row, to the row's scale. */
 function Thread({ swatch, scale }: { swatch: Swatch | undefined; scale: number }) {
   if (!swatch) return null
-  const colour = laid.value?.plan.thread.colour ?? '#ffffff'
   return (
     <svg
       viewBox={`0 0 ${CLOTH_WIDTH / scale} ${swatch.width}`}
-      preserveAspectRatio="xMinYMid meet"
+      preserveAspectRatio="xMinYMid slice"
       aria-hidden="true"
     >
-      <path
-        d={swatch.data}
-        fill="none"
-        stroke={colour}
-        stroke-width="1.2"
-        vector-effect="non-scaling-stroke"
-      />
+      {swatch.patches?.map(({ data, fabric }) => (
+        <path key={data} d={data} fill={fabric} />
+      ))}
+      <ThreadPath data={swatch.data} />
     </svg>
   )
 }
