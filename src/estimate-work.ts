@@ -1,3 +1,4 @@
+import { DENSITY } from './choose/weigh.ts'
 import { centreFillOf, fillersOf, piecingOf, sizeOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
 import { distance } from './geometry/point.ts'
@@ -35,7 +36,7 @@ export function refuseTooMuch(plan: Plan, catalog: Catalog): Problem[] {
   const fillers = fillersOf(plan, catalog)
   const lines = bands.map((band, i) => ({
     at: `bands[${i}].filler`,
-    line: lineIn(band, { filler: fillers[i], plan }),
+    line: plan.bands[i]!.auto ? chosenLine(band, plan) : lineIn(band, { filler: fillers[i], plan }),
     patches: 0,
   }))
   const centre = { at: 'centre.filler', line: centreLine(plan, catalog), patches: 0 }
@@ -88,7 +89,14 @@ function lineIn(band: Band, { filler, plan }: { filler: BandFiller | undefined; 
   }, 0)
 }
 
-const widthOf = ({ sides }: Band, s: number): number =>
+/** Length of line in a band whose filler is chosen later: what the plan's density stands for. */
+const chosenLine = ({ sides }: Band, { density }: Plan): number =>
+  sides.reduce((sum, side, s) => {
+    const length = (distance(side.innerA, side.innerB) + distance(side.outerA, side.outerB)) / 2
+    return sum + DENSITY[density] * length * widthOf({ sides }, s)
+  }, 0)
+
+const widthOf = ({ sides }: Pick<Band, 'sides'>, s: number): number =>
   (heightAt(sides[s]!, 'outerA') + heightAt(sides[s]!, 'outerB')) / 2
 
 /** A filler that ends freely is drawn at least once in each stretch, which is so long a part of the reach. */
@@ -123,8 +131,9 @@ const SAMPLE = 600
 
 function centreLine(plan: Plan, catalog: Catalog): number {
   const fill = centreFillOf(plan, catalog)
-  if (!fill) return 0
   const { width, height } = plan.centre
+  if (plan.centre.auto) return DENSITY[plan.density] * width * height
+  if (!fill) return 0
   const part = { width: Math.min(width, SAMPLE), height: Math.min(height, SAMPLE) }
   const { stroke } = fill.filler.fill({ ...part, seed: 0 }, fill.values)
   return (strokeLength(stroke) * (width * height)) / (part.width * part.height)

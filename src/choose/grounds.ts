@@ -1,4 +1,5 @@
 import { distance, type Point } from '../geometry/point.ts'
+import type { CentreFiller } from '../motif/centre-contract.ts'
 import type { Filler } from '../motif/draw-stretch.ts'
 import { PATCH_FILLERS } from '../pieces/patch-fillers/index.ts'
 import { incircle } from '../pieces/patch-fillers/patch-shape.ts'
@@ -45,7 +46,7 @@ function centreGround({ plan, quilt, catalog }: Survey): Ground[] {
   const least = Math.min(...size)
   const fillers = centre.auto
     ? Object.keys(centres)
-        .filter((name) => centres[name]!.suitsFrom <= least)
+        .filter((name) => centres[name]!.suitsFrom <= least && canFill(centres[name]!, ring))
         .map(bare)
     : centre.filler && centres[centre.filler.name]
       ? [centre.filler]
@@ -79,6 +80,10 @@ function centreGround({ plan, quilt, catalog }: Survey): Ground[] {
   return [{ at: CENTRE_NAME, band: -1, areaMm2, slots: [slot] }]
 }
 
+/** Whether a filler fills a centre of that outline: any fills four corners. */
+const canFill = (filler: CentreFiller, { length }: readonly Point[]): boolean =>
+  length === 4 || 'fillOutline' in filler
+
 /* The bands. */
 
 function bandGround(survey: Survey, band: BandPlan, index: number): Ground {
@@ -92,7 +97,13 @@ function bandGround(survey: Survey, band: BandPlan, index: number): Ground {
 /** A slot for the band's own filler, and one for each side that has another. */
 function stripSlots(survey: Survey, band: BandPlan, sides: readonly Side[]): Slot[] {
   const mean = SIDES.reduce((sum, side) => sum + band.width[side], 0) / SIDES.length
-  const strips = SIDES.map((side, i) => ({ side, width: band.width[side], areaMm2: sideArea(sides[i]!) }))
+  // Round any other outline than a rectangle all sides are alike.
+  const alike = sides.length === SIDES.length ? 1 : sides.length / SIDES.length
+  const strips = SIDES.map((side, i) => ({
+    side,
+    width: band.width[side],
+    areaMm2: alike * sideArea(sides[i % sides.length]!),
+  }))
   const main = strips.filter(({ side }) => band.sides[side] === undefined)
   const own = strips.flatMap((strip) => {
     const filler = band.sides[strip.side]

@@ -55,7 +55,6 @@ test('what a plan leaves out has its documented default', () => {
   })
   expect(centre).toEqual({
     shape: 'rectangle',
-    auto: false,
     across: undefined,
     width: 508,
     height: 254,
