@@ -1,8 +1,17 @@
 import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
-import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
+import {
+  allOverOf,
+  allOverWorkOf,
+  centreFillOf,
+  fillersOf,
+  layOutPlan,
+  reachOf,
+  wishesOf,
+} from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
+import { allOverPieces, wholeCloth } from './pieces/all-over.ts'
 import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
@@ -146,6 +155,11 @@ export function fitFillers(
   quilt: Quilt,
   catalog: Catalog,
 ): Pick<FilledQuilt, 'whole' | 'pieces'> {
+  const allOver = allOverOf(plan, catalog)
+  if (allOver) {
+    const pieces = allOverPieces(quilt, allOver, allOverWorkOf(plan))
+    return { whole: pieces, pieces }
+  }
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
   const fill = centreFillOf(plan, catalog)
@@ -268,7 +282,7 @@ const movesOf = ({ frame }: PlannedLine, moves: number) =>
 
 /** What the line is planned over, and what the plan asks of its way. */
 export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
-  quilt,
+  quilt: plan.allOver ? wholeCloth(quilt) : quilt,
   pieces,
   reach: reachOf(plan),
   wishes: wishesOf(plan),

@@ -1,11 +1,12 @@
-import { distance, lerp, type Point, scale, subtract } from '../geometry/point.ts'
+import { distance, type Point, scale, subtract } from '../geometry/point.ts'
 import type { Stroke } from '../geometry/stroke.ts'
 import { transformStroke } from '../geometry/stroke.ts'
-import { type Warp, warpStroke } from '../geometry/warp.ts'
+import { warpStroke } from '../geometry/warp.ts'
 import type { CentreFiller } from '../motif/centre-contract.ts'
 import type { ValuesOf } from '../motif/contract.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { Pieces } from './pieces.ts'
+import { quadWarp } from './quad-warp.ts'
 
 /** A filler for the centre with its values. */
 export interface CentreFill {
@@ -53,19 +54,4 @@ function centreStroke(ring: readonly Point[], { filler, values }: CentreFill, se
   if (isFlat)
     return transformStroke(stroke, { a: across[0], b: across[1], c: down[0], d: down[1], e: a[0], f: a[1] })
   return warpStroke(stroke, quadWarp([a, b, c, d], { width, height })).stroke
-}
-
-/** The bilinear map of a rectangle onto four corners. */
-function quadWarp(
-  [a, b, c, d]: readonly [Point, Point, Point, Point],
-  size: { width: number; height: number },
-): Warp {
-  return ([u, v]) => {
-    const [s, t] = [u / size.width, v / size.height]
-    return {
-      to: lerp(lerp(a, b, s), lerp(d, c, s), t),
-      du: scale(lerp(subtract(b, a), subtract(c, d), t), 1 / size.width),
-      dv: scale(lerp(subtract(d, a), subtract(c, b), s), 1 / size.height),
-    }
-  }
 }

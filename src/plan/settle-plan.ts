@@ -6,6 +6,7 @@ import { LIMITS } from './limits.ts'
 import type { BandPlan, Plan } from './plan.ts'
 import { show } from './problems.ts'
 import { isSetting, outlineInside } from './setting-bands.ts'
+import { settleAllOver } from './settle-all-over.ts'
 import { settleBand } from './settle-band.ts'
 import { boxOf, settleCentre } from './settle-centre.ts'
 import { CENTRE_NAME, settleAvoid, settleMeasured } from './settle-ground.ts'
@@ -31,6 +32,7 @@ export function settlePlan(root: Entry): Plan {
     units: root.desk.units,
     centre,
     bands,
+    allOver: settleAllOver(root, { centre, bands }),
     binding,
     bindingFabric: root.at('bindingFabric').colour(DEFAULTS.bindingFabric),
     machine: settleMachine(root.at('machine')),
