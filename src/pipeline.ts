@@ -11,7 +11,7 @@ import {
 import { PlanError, type Problem } from './error.ts'
 import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
-import { allOverPieces, wholeCloth } from './pieces/all-over.ts'
+import { allOverPieces } from './pieces/all-over.ts'
 import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
@@ -21,7 +21,7 @@ import type { Catalog } from './plan/catalog.ts'
 import { notPlanned } from './plan/not-planned.ts'
 import type { Plan } from './plan/plan.ts'
 import { readPlan } from './plan/read-plan.ts'
-import type { Quilt } from './quilt/quilt.ts'
+import { type Quilt, wholeCloth } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
@@ -31,6 +31,7 @@ import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
 import { type RegionFigures, regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
+import { countOverBands, spreadOverBands } from './report/spread-over-bands.ts'
 import { traceStrips } from './report/trace-strips.ts'
 import { lowerBound } from './route/index.ts'
 
@@ -183,6 +184,7 @@ export function drawQuilt(filled: FilledQuilt, line: PlannedLine, catalog: Catal
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
     ...(line.frame && { passes: line.frame.passes.map((_, pass) => [pass]) }),
+    ...(plan.allOver && { allOver: fillerWords(plan.allOver.name) }),
     fillers: plan.bands.map((band) =>
       band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
@@ -202,12 +204,12 @@ export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
 export function reckonQuilt(threaded: ThreadedQuilt, { chords, edges }: GapTask): ReckonedQuilt {
   const { plan, line } = threaded
   const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
-  return {
-    ...threaded,
-    figures,
-    edges,
-    reckoning: reckonLines(line.lines, plan, movesOf(line, figures.repositions.length)),
-  }
+  const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
+  if (!plan.allOver) return { ...threaded, figures, edges, reckoning }
+  const { quilt } = threaded
+  const stitchedMm = spreadOverBands(chords, quilt)
+  const byBand = countOverBands(reckoning.stitches, quilt, stitchedMm)
+  return { ...threaded, figures: { ...figures, stitchedMm }, edges, reckoning: { ...reckoning, byBand } }
 }
 
 /** Puts all figures into the report, and what a picture shows of them into the drawing. */
@@ -296,8 +298,10 @@ function shortestOf({ graph }: PlannedLine): number {
   return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
 }
 
+const fillerWords = (name: string): string => name.replaceAll('-', ' ')
+
 /** What fills a band's patches, in words. */
 function patchFillersText({ pieced }: Plan['bands'][number]): string {
-  const names = new Set(Object.values(pieced?.fillers ?? {}).map(({ name }) => name.replaceAll('-', ' ')))
+  const names = new Set(Object.values(pieced?.fillers ?? {}).map(({ name }) => fillerWords(name)))
   return names.size > 0 ? [...names].join(' and ') : 'nothing'
 }

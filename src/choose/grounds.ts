@@ -23,61 +23,77 @@ export interface Survey {
 }
 
 /** The centre, if it is stitched, and all bands from the inside out, each with its slots and every way to fill them. */
-export const surveyGrounds = (survey: Survey): Ground[] => [
-  ...centreGround(survey),
-  ...survey.plan.bands.map((band, index) => bandGround(survey, band, index)),
-]
+export const surveyGrounds = (survey: Survey): Ground[] =>
+  survey.plan.allOver
+    ? allOverGround(survey, survey.plan.allOver)
+    : [...centreGround(survey), ...survey.plan.bands.map((band, index) => bandGround(survey, band, index))]
 
 /** How finely the values of a filler are tried; not at all where fillers keep their own. */
 const stepsFor = ({ spacing }: Plan, isAuto: boolean): Steps | undefined =>
   spacing === 'own' ? undefined : isAuto ? 'coarse' : 'fine'
 
+/** What stands for the whole quilt where one filler goes over it. */
+export const ALL_OVER = 'all over'
+
 /** A filler of which nothing is given. */
 const bare = (name: string): FillerChoice => ({ name, values: {}, given: [] })
 
+/* One filler over all. */
+
+function allOverGround(survey: Survey, filler: FillerChoice): Ground[] {
+  const ring = survey.quilt.rings.at(-1)!
+  const size: Point = [survey.quilt.widthMm, survey.quilt.heightMm]
+  return [rectangleGround(survey, { at: ALL_OVER, ring, size, filler })]
+}
+
 /* The centre. */
 
-function centreGround({ plan, quilt, catalog }: Survey): Ground[] {
-  const { centre } = plan
-  const { centres = {} } = catalog
-  const ring = quilt.rings[0]!
+function centreGround(survey: Survey): Ground[] {
+  const { centre } = survey.plan
+  if (!centre.auto && !centre.filler) return []
+  const filler = centre.auto ? undefined : centre.filler
   const size: Point = [centre.width, centre.height]
+  return [rectangleGround(survey, { at: CENTRE_NAME, ring: survey.quilt.rings[0]!, size, filler })]
+}
+
+/** What a filler for the centre fills. */
+interface Rectangle {
+  readonly at: string
+  readonly ring: readonly Point[]
+  /** mm */
+  readonly size: Point
+  /** Undefined: to be chosen. */
+  readonly filler: FillerChoice | undefined
+}
+
+function rectangleGround({ plan, catalog }: Survey, { at, ring, size, filler }: Rectangle): Ground {
+  const { centres = {} } = catalog
   const areaMm2 = Math.abs(outlineArea(ring))
   const least = Math.min(...size)
-  const fillers = centre.auto
-    ? Object.keys(centres)
-        .filter((name) => centres[name]!.suitsFrom <= least && canFill(centres[name]!, ring))
-        .map(bare)
-    : centre.filler && centres[centre.filler.name]
-      ? [centre.filler]
-      : []
-  if (fillers.length === 0 && !centre.auto) return []
-  const options = fillers.flatMap((filler) => {
-    const known = centres[filler.name]!
+  const able = Object.keys(centres).filter(
+    (name) => centres[name]!.suitsFrom <= least && canFill(centres[name]!, ring),
+  )
+  const options = (filler ? [filler] : able.map(bare)).flatMap((chosen): Option[] => {
+    const known = centres[chosen.name]
+    if (!known) return []
     const measure = (values: FillerChoice['values']) =>
-      measured(catalog, `centre ${filler.name} ${JSON.stringify(values)} ${size.join(' ')}`, () =>
+      measured(catalog, `centre ${chosen.name} ${JSON.stringify(values)} ${size.join(' ')}`, () =>
         sampleCentre({ filler: known, values }, size),
       )
-    const steps = stepsFor(plan, centre.auto)
+    const { units, batting } = plan
+    const steps = stepsFor(plan, !filler)
     return optionsOf({
       known,
-      filler,
+      filler: chosen,
       width: least,
-      units: plan.units,
-      limit: plan.batting.limit,
+      units,
+      limit: batting.limit,
       steps,
       measure,
     })
   })
-  const slot: Slot = {
-    kind: 'centre',
-    part: '',
-    areaMm2,
-    widths: [least],
-    isAuto: centre.auto,
-    options,
-  }
-  return [{ at: CENTRE_NAME, band: -1, areaMm2, slots: [slot] }]
+  const slot: Slot = { kind: 'centre', part: '', areaMm2, widths: [least], isAuto: !filler, options }
+  return { at, band: -1, areaMm2, slots: [slot] }
 }
 
 /** Whether a filler fills a centre of that outline: any fills four corners. */

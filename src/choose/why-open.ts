@@ -15,7 +15,7 @@ function whyBandOpen({ plan, grounds, mixes }: Telling, band: number): string {
   const i = grounds.findIndex((ground) => ground.band === band)
   const ground = grounds[i]
   if (!ground) return 'the plan leaves the centre unquilted'
-  const name = ground.band < 0 ? 'the centre' : `"${ground.at}"`
+  const name = plan.allOver ? 'the whole quilt' : ground.band < 0 ? 'the centre' : `"${ground.at}"`
   const options = mixes[i]!.options
   const filled = ground.slots.flatMap((slot, k) => (options[k] ? [{ slot, option: options[k] }] : []))
   if (filled.length === 0)

@@ -26,14 +26,6 @@ export interface AllOverWork {
   readonly seed: number
 }
 
-/** The quilt as one cloth without bands: what an all-over is worked on. */
-export const wholeCloth = ({ patches: _, ...quilt }: Quilt): Quilt => ({
-  ...quilt,
-  rings: quilt.rings.slice(-1),
-  bands: [],
-  seams: [],
-})
-
 /**
  * Covers the quilt with one filler in one line, whatever its bands are. It is worked part by part, each within reach: rows
  * of parts there and back, so that the line leaves every part where the next one begins and the quilt is moved once a
