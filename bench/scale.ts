@@ -105,7 +105,7 @@ async function measure(name: string): Promise<Row> {
   const [, layout] = await timed(() => layOutPlan(plan))
   const [filled, layoutAndFill] = await timed(() => fillQuilt(plan, catalog))
   const [threaded, routeAndLine] = await timed(() => threadQuilt(filled, catalog))
-  const { route, net } = threaded.line
+  const { route, net } = threaded.line.works[0]!
   const [, line] = await timed(() =>
     route.walks.map((walk) => threadLine(walk.steps, { pieces: filled.pieces, net, thread: '#000000' })),
   )

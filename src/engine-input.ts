@@ -12,6 +12,7 @@ import type { Reach } from './pieces/pieces.ts'
 import type { WantedPlace } from './pieces/place-vertex.ts'
 import type { Wishes } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import {
   type BandPlan,
   type FabricColour,
@@ -139,7 +140,8 @@ const hasOwnStrips = ({ sides, cornerstone }: BandPlan): boolean =>
   Object.keys(sides).length > 0 || cornerstone !== undefined
 
 /** What fills each band: a motif along it, fillers by strip or by patch, or nothing. */
-export function fillersOf(plan: Plan, catalog: Catalog): (BandFiller | undefined)[] {
+export function fillersOf(plan: Plan, known: Catalog): (BandFiller | undefined)[] {
+  const catalog = withDrawnMotifs(known, plan.motifs)
   return plan.bands.map((band) => {
     const byPatch = Object.entries(band.pieced?.fillers ?? {})
     if (byPatch.length > 0) {
@@ -206,6 +208,10 @@ export function allOverWorkOf({ machine, route, seed }: Plan): AllOverWork {
  */
 export const reachOf = ({ machine }: Plan): Reach =>
   machine.throat === undefined ? machine.reach : [machine.throat, machine.throat / 2]
+
+/** The colours of the threads that bands have of their own, if they are not the quilt's. */
+export const bandThreads = ({ bands, thread: { colour } }: Plan): (string | undefined)[] =>
+  bands.map(({ thread }) => (thread === colour ? undefined : thread))
 
 /** What the plan asks of the line's way. */
 export function wishesOf(plan: Plan): Wishes {

@@ -2,6 +2,7 @@ import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
 import {
   allOverOf,
   allOverWorkOf,
+  bandThreads,
   centreFillOf,
   fillersOf,
   layOutPlan,
@@ -16,20 +17,20 @@ import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
-import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
+import { type PlannedLines, planThreads, type ThreadedTask } from './pieces/plan-threads.ts'
 import type { Catalog } from './plan/catalog.ts'
-import { notPlanned } from './plan/not-planned.ts'
+import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import type { Plan } from './plan/plan.ts'
-import { readPlan } from './plan/read-plan.ts'
+import { type PlanRead, readPlan } from './plan/read-plan.ts'
 import { type Quilt, wholeCloth } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
-import { findGaps, type GapTask, type QuiltGaps } from './report/find-gaps.ts'
+import { findGaps, type GapTask, gapRegions, type QuiltGaps } from './report/find-gaps.ts'
 import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
-import { type RegionFigures, regionFigures } from './report/region-figures.ts'
+import { regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
 import { countOverBands, spreadOverBands } from './report/spread-over-bands.ts'
 import { traceStrips } from './report/trace-strips.ts'
@@ -50,15 +51,13 @@ export interface FilledQuilt {
 
 /** A quilt with its line, before anything is reckoned: what a first picture needs. */
 export interface ThreadedQuilt extends FilledQuilt {
-  readonly line: PlannedLine
+  readonly line: PlannedLines
   readonly drawing: Drawing
 }
 
 /** A quilt with its line measured, and what it takes. */
 export interface ReckonedQuilt extends ThreadedQuilt {
   readonly figures: LineFigures
-  /** What of the edges of avoided regions is stitched. */
-  readonly edges: readonly RegionFigures[]
   readonly reckoning: Reckoning
 }
 
@@ -86,22 +85,15 @@ export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
  *
  * @throws PlanError with every problem of the file
  */
-export function acceptPlan(text: string, catalog: Catalog): AcceptedPlan {
-  const { plan, warnings, locate } = readPlan(text, catalog)
-  const refused = [...notPlanned(plan), ...refuseTooMuch(plan, catalog)]
-  if (refused.length > 0) throw new PlanError(refused.map(locate))
-  return { plan, warnings, locate }
-}
-
-interface AcceptedPlan {
-  readonly plan: Plan
-  readonly warnings: readonly Problem[]
-  /** Gives a problem its place in the file. */
-  locate(problem: Problem): Problem
+export function acceptPlan(text: string, catalog: Catalog): PlanRead {
+  const read = readPlan(text, catalog)
+  const refused = refuseTooMuch(read.plan, catalog)
+  if (refused.length > 0) throw new PlanError(refused.map(read.locate))
+  return read
 }
 
 /** Problems found while planning name a key of the plan; here they get their place in the file. */
-function withPlaces<T>(locate: AcceptedPlan['locate'], work: () => T): T {
+function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
   try {
     return work()
   } catch (error) {
@@ -146,7 +138,11 @@ export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
   const laid = layOutPlan(plan)
   const fill = (settled: Plan) => ({ plan: settled, ...laid, ...fitFillers(settled, laid.quilt, catalog) })
   if (!isOpen(plan)) return fill(plan)
-  const { filled, choices } = choosePlan(plan, { catalog, quilt: laid.quilt, fill })
+  const { filled, choices } = choosePlan(plan, {
+    catalog: withDrawnMotifs(catalog, plan.motifs),
+    quilt: laid.quilt,
+    fill,
+  })
   return { ...filled, choices }
 }
 
@@ -162,7 +158,11 @@ export function fitFillers(
     return { whole: pieces, pieces }
   }
   const fillers = fillersOf(plan, catalog)
-  const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
+  const bands = cutPieces(quilt, fillers, {
+    reach: reachOf(plan),
+    seed: plan.seed,
+    threads: bandThreads(plan),
+  })
   const fill = centreFillOf(plan, catalog)
   const whole = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
   return { whole, pieces: avoidRegions(whole, quilt) }
@@ -170,23 +170,24 @@ export function fitFillers(
 
 /** Finds the way through the pieces and threads the line along it. */
 export const threadQuilt = (filled: FilledQuilt, catalog: Catalog): ThreadedQuilt =>
-  drawQuilt(filled, planLine(lineTaskOf(filled)), catalog)
+  drawQuilt(filled, planThreads(lineTaskOf(filled)), catalog)
 
 /** The quilt with its line as a drawing. */
-export function drawQuilt(filled: FilledQuilt, line: PlannedLine, catalog: Catalog): ThreadedQuilt {
+export function drawQuilt(filled: FilledQuilt, line: PlannedLines, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
+  const { motifs } = withDrawnMotifs(catalog, plan.motifs)
   const drawing: Drawing = {
     title: plan.title,
     quilt,
     lines: line.lines,
-    areaCount: line.areas.length,
+    areaCount: line.areaCount,
     units: plan.units,
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
-    ...(line.frame && { passes: line.frame.passes.map((_, pass) => [pass]) }),
+    ...(line.frame && { passes: line.frame.areasOf }),
     ...(plan.allOver && { allOver: fillerWords(plan.allOver.name) }),
     fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
+      band.filler ? motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
   return { ...filled, line, drawing }
@@ -196,45 +197,42 @@ export function drawQuilt(filled: FilledQuilt, line: PlannedLine, catalog: Catal
 export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
   chords: chordsOf(line.lines),
   rings: quilt.rings,
-  regions: quilt.regions ?? [],
-  edges: regionFigures(line.lines, quilt),
+  ...(quilt.regions && { regions: gapRegions(quilt.regions, regionFigures(line.lines, quilt)) }),
 })
 
 /** Measures the line and reckons what it takes. */
-export function reckonQuilt(threaded: ThreadedQuilt, { chords, edges }: GapTask): ReckonedQuilt {
+export function reckonQuilt(threaded: ThreadedQuilt, { chords }: GapTask): ReckonedQuilt {
   const { plan, line } = threaded
   const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
   const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
-  if (!plan.allOver) return { ...threaded, figures, edges, reckoning }
+  if (!plan.allOver) return { ...threaded, figures, reckoning }
   const { quilt } = threaded
   const stitchedMm = spreadOverBands(chords, quilt)
   const byBand = countOverBands(reckoning.stitches, quilt, stitchedMm)
-  return { ...threaded, figures: { ...figures, stitchedMm }, edges, reckoning: { ...reckoning, byBand } }
+  return { ...threaded, figures: { ...figures, stitchedMm }, reckoning: { ...reckoning, byBand } }
 }
 
 /** Puts all figures into the report, and what a picture shows of them into the drawing. */
 export function tellQuilt(
-  { plan, quilt, pieces, whole, line, drawing, findings, figures, edges, reckoning, choices }: ReckonedQuilt,
+  { plan, quilt, pieces, whole, line, drawing, findings, figures, reckoning, choices }: ReckonedQuilt,
   { gaps, warnings }: { gaps: QuiltGaps; warnings: readonly Problem[] },
 ): PlannedQuilt {
   const report = buildReport({
     plan,
     quilt,
     fits: pieces.fits,
-    route: line.route,
+    work: line,
     lowerBoundMm: shortestOf(line),
     extras: listExtras(line.lines, {
       overlaps: figures.overlaps,
       quilt,
       units: plan.units,
-      isOdd: oddPlaces(line.graph, line.areas),
+      isOdd: oddIn(line),
     }),
-    areas: line.areas.length,
-    ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
     gaps,
-    regions: edges,
+    regions: regionFigures(line.lines, quilt),
     warnings: [...warnings, ...findings],
     ...(choices && { choices }),
   })
@@ -279,23 +277,36 @@ function withFigures(
 }
 
 /** On a frame the quilt is rolled on from pass to pass, and not moved otherwise. */
-const movesOf = ({ frame }: PlannedLine, moves: number) =>
-  frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }
+const movesOf = ({ frame, changes }: PlannedLines, moves: number) => ({
+  ...(frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }),
+  threadChanges: changes,
+})
 
 /** What the line is planned over, and what the plan asks of its way. */
-export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
+export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): ThreadedTask => ({
   quilt: plan.allOver ? wholeCloth(quilt) : quilt,
   pieces,
   reach: reachOf(plan),
   wishes: wishesOf(plan),
   thread: plan.thread.colour,
+  bandThreads: bandThreads(plan),
   seed: plan.seed,
 })
 
 /** No line over the same pieces with as few starts as there must be is shorter, mm. */
-function shortestOf({ graph }: PlannedLine): number {
-  const required = graph.edges.reduce((sum, edge) => sum + (edge.required ? edge.length : 0), 0)
-  return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+const shortestOf = ({ works }: PlannedLines): number =>
+  works.reduce((sum, { graph }) => {
+    const required = graph.edges.reduce((length, edge) => length + (edge.required ? edge.length : 0), 0)
+    return sum + required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+  }, 0)
+
+/** Tells of a place whether an odd number of an area's required edges end there. */
+function oddIn({ works }: PlannedLines): ReturnType<typeof oddPlaces> {
+  const odd = works.map(({ graph, areas }) => oddPlaces(graph, areas))
+  return (at, area) => {
+    const i = works.filter(({ firstArea }) => firstArea <= area).length - 1
+    return odd[i]?.(at, area - works[i]!.firstArea) ?? false
+  }
 }
 
 const fillerWords = (name: string): string => name.replaceAll('-', ' ')

@@ -1,6 +1,6 @@
 import { isOpen } from './choose/choose-plan.ts'
 import { allOverWorkOf, layOutPlan, reachOf } from './engine-input.ts'
-import { type PlannedLine, planLine } from './pieces/plan-line.ts'
+import { type PlannedLines, planThreads } from './pieces/plan-threads.ts'
 import {
   drawQuilt,
   type FilledQuilt,
@@ -25,7 +25,7 @@ export interface Replanner {
  */
 export function replannerOf(catalog: Catalog): Replanner {
   const fitted = keptByKey<ReturnType<typeof fitFillers>>()
-  const line = keptByKey<PlannedLine>()
+  const line = keptByKey<PlannedLines>()
   return {
     fill: (plan) => {
       if (isOpen(plan)) return fillQuilt(plan, catalog)
@@ -35,7 +35,7 @@ export function replannerOf(catalog: Catalog): Replanner {
     thread: (filled) =>
       drawQuilt(
         filled,
-        line(wayOf(filled.plan), () => planLine(lineTaskOf(filled))),
+        line(wayOf(filled.plan), () => planThreads(lineTaskOf(filled))),
         catalog,
       ),
   }

@@ -1,5 +1,6 @@
 import { defineCentre } from '../../src/motif/centre-contract.ts'
 import { fillAsStrip } from '../../src/motif/centre-strip.ts'
+import { outlineHatch } from '../../src/motif/outline-hatch.ts'
 import crosshatch from '../crosshatch.ts'
 
 export default defineCentre({
@@ -13,4 +14,5 @@ export default defineCentre({
   ports: 'corners',
   joints: 'cusped',
   fill: (area, values) => fillAsStrip(crosshatch, area, values),
+  fillOutline: ({ outline }, { spacing }) => outlineHatch(outline, spacing),
 })

@@ -52,7 +52,9 @@ function centreGround(survey: Survey): Ground[] {
   const { centre } = survey.plan
   if (!centre.auto && !centre.filler) return []
   const filler = centre.auto ? undefined : centre.filler
-  const size: Point = [centre.width, centre.height]
+  // A square on point is filled as a square by its sides.
+  const { across, shape } = centre
+  const size: Point = across && shape === 'on-point' ? [across, across] : [centre.width, centre.height]
   return [rectangleGround(survey, { at: CENTRE_NAME, ring: survey.quilt.rings[0]!, size, filler })]
 }
 
@@ -98,7 +100,7 @@ function rectangleGround({ plan, catalog }: Survey, { at, ring, size, filler }: 
 
 /** Whether a filler fills a centre of that outline: any fills four corners. */
 const canFill = (filler: CentreFiller, { length }: readonly Point[]): boolean =>
-  length === 4 || 'fillOutline' in filler
+  length === 4 || filler.fillOutline !== undefined
 
 /* The bands. */
 

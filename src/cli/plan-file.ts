@@ -1,10 +1,9 @@
 import { basename, extname } from 'node:path'
-import { LIBRARY } from '../../motifs/library.ts'
-import { catalogOf } from '../engine-input.ts'
 import { type PlannedQuilt, planWithGaps } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
 import { type OutputFile, readText, writeFiles } from './files.ts'
 import { GapSearch } from './gap-search.ts'
+import { catalogBeside } from './plan-catalog.ts'
 import { Progress } from './progress.ts'
 import { attempt, terminal } from './run.ts'
 
@@ -36,7 +35,7 @@ export function fromPlanFile(
     const text = readText(file, LIMITS.fileBytes)
     progress.say(`Planning ${file} ...`)
     const planned = await planWithGaps(text, {
-      catalog: catalogOf(LIBRARY),
+      catalog: catalogBeside(file),
       search: (task) => gaps.find(task),
     })
     const made = await make(planned, progress)

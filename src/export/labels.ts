@@ -52,6 +52,9 @@ export const LABELS = {
     size: (width: string, height: string): string => `Size of the path: ${width} x ${height}`,
     speed: (spm: number, feed: string): string => `${spm} stitches a minute: feed ${feed} a minute`,
     start: (number: number, of: number): string => `Thread start ${number} of ${of}`,
+    threadOf: (number: number, of: number, thread: string): string =>
+      `Thread start ${number} of ${of}: thread ${thread}`,
+    change: (thread: string): string => `Stop: put in thread ${thread} and its bobbin, then go on`,
   },
   sheets: {
     heading: 'Tracing sheets, full size',
@@ -109,6 +112,8 @@ export const LABELS = {
     summary: (length: string): string => `${length} of line`,
     begin: (thread: number, of: number): string =>
       of > 1 ? `Start thread ${thread} of ${of}: tie off.` : 'Start here: tie off.',
+    beginWith: (thread: number, of: number, colour: string, isChange: boolean): string =>
+      `${isChange ? `Change the thread: put in ${colour} and its bobbin.` : `Put in thread ${colour}.`} Start thread ${thread} of ${of}: tie off.`,
     finish: 'Tie off and end the thread.',
     run: (what: string, from: string, way: string, to: string): string =>
       `${what}: from ${from} ${way}, ending on ${to}.`,

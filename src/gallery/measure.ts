@@ -1,11 +1,11 @@
 import { gapsInField } from '../check/largest-gap.ts'
-import type { Region } from '../check/region.ts'
-import { regionArea } from '../check/region.ts'
+import { measureOverlap } from '../check/overlap.ts'
+import { type Region, regionArea } from '../check/region.ts'
 import { layField } from '../check/stitch-field.ts'
 import { checkWalkingFoot } from '../check/walking-foot.ts'
 import { distance } from '../geometry/point.ts'
-import { boundsOf, endOf, type Stroke } from '../geometry/stroke.ts'
-import { chordsOf, measureLines } from '../report/measure-line.ts'
+import { boundsOf, endOf, type Stroke, strokeLength } from '../geometry/stroke.ts'
+import { chordsOf } from '../report/measure-line.ts'
 import type { Line } from '../stitch/line.ts'
 
 /** What is measured on a filler as it is drawn. */
@@ -24,8 +24,6 @@ export interface Measures {
 const MEETING = 1e-3
 /** A gap is told to a fifth of a millimetre. */
 const EXACTNESS = { within: 0.2 }
-/** Nothing here depends on how far the machine reaches. */
-const REACH = [1e6, 1e6] as const
 
 /**
  * Measures a filler's strokes in the region that they fill.
@@ -35,14 +33,14 @@ const REACH = [1e6, 1e6] as const
 export function measureFiller(strokes: readonly Stroke[], region: Region): Measures {
   const lines = linesOf(strokes)
   const chords = chordsOf(lines)
-  const figures = measureLines(lines, { reach: REACH, chords })
+  const lengthMm = strokes.reduce((sum, stroke) => sum + strokeLength(stroke), 0)
   const field = layField(chords, boundsOf(region.rings.flat()))
   const radii = checkWalkingFoot(lines).map(({ smallestRadius }) => smallestRadius)
   return {
-    mmPerCm2: figures.lengthMm / (regionArea(region) / 100),
+    mmPerCm2: lengthMm / (regionArea(region) / 100),
     gapMm: gapsInField(field, region, EXACTNESS).circle.sizeMm,
     radiusMm: Math.min(...radii),
-    retraceShare: figures.overlapMm / figures.lengthMm,
+    retraceShare: measureOverlap(chords).lengthMm / lengthMm,
   }
 }
 

@@ -13,6 +13,11 @@ export const kept = signal<KeptPlan | undefined>(undefined)
 export const isKeptShown = signal(false)
 export const shownScene = computed(() => (isKeptShown.value && kept.value ? kept.value.scene : scene.value))
 
+/** The report of the plan that the picture shows, if there is one by now. */
+export const shownReport = computed(() =>
+  isKeptShown.value && kept.value ? kept.value.figured?.report : freshFigures.value?.report,
+)
+
 export function keepPlan(): void {
   if (scene.value) kept.value = { text: text.value, scene: scene.value, figured: freshFigures.value }
 }

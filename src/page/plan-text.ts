@@ -136,6 +136,8 @@ function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
   return [
     ['centre', 'width'],
     ['centre', 'height'],
+    ['centre', 'across'],
+    ...fillerPaths(document, { at: ['centre', 'filler'], lengthKeys }),
     ...bands.flatMap((_, i) => [
       ...sides(['bands', i, 'width']),
       ...sides(['bands', i, 'cut']),
@@ -156,8 +158,9 @@ function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
     ['batting', 'thickness'],
     ['thread', 'bobbin'],
     ['thread', 'spool'],
+    ...leavesOf(document, ['motifs']).filter(([, , key]) => key === 'suits'),
     ...leavesOf(document, ['measured']),
-    ...leavesOf(document, ['avoid']),
+    ...leavesOf(document, ['avoid']).filter(([, , key]) => key !== 'name' && key !== 'outline'),
   ]
 }
 

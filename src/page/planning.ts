@@ -81,13 +81,15 @@ function hear(answer: Answer): void {
       ])
       return
     case 'files':
+    case 'way':
+    case 'compared':
       return
     default:
       if (answer.id === round) hearOfRound(answer)
   }
 }
 
-type RoundAnswer = Exclude<Answer, { readonly say: 'catalog' | 'swatches' | 'files' }>
+type RoundAnswer = Exclude<Answer, { readonly say: 'catalog' | 'swatches' | 'files' | 'way' | 'compared' }>
 
 function hearOfRound(answer: RoundAnswer): void {
   batch(() => {

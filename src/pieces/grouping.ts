@@ -20,6 +20,8 @@ export interface BandExtent {
   readonly depth: number
   /** Length round its outer seam, mm. */
   readonly perimeter: number
+  /** The thread that it is stitched with, where there are several: a group has one. */
+  readonly thread?: string | undefined
   /** Its patches lead from one to the next all the way round. */
   readonly goesRound?: boolean
 }
@@ -81,6 +83,7 @@ function splitRun(run: readonly BandExtent[], movesOf: (group: Group) => number)
 /** The bands as one group; undefined if they can't be. */
 function groupOf(run: readonly BandExtent[], begin: number, end: number): Group | undefined {
   const indices = Array.from({ length: end - begin }, (_, i) => begin + i)
+  if (indices.some((i) => run[i]!.thread !== run[begin]!.thread)) return undefined
   const woven = indices.filter((i) => !run[i]!.pieced)
   const pieced = indices.filter((i) => run[i]!.pieced)
   if (woven.length === 0) return pieced.length === 1 ? { first: begin, count: 0, pieced } : undefined

@@ -77,10 +77,10 @@ export interface Pieces {
   readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
-  /** The band of setting triangles: corners inside it lie at the middles of sides outside it. */
-  readonly setting?: number
   /** What no stitching may enter, if anything. */
   readonly avoided?: Avoided
+  /** The band of setting triangles: corners inside it lie at the middles of sides outside it. */
+  readonly setting?: number
 }
 
 /** A strip whose end leans by less is cut square, mm. */
@@ -96,16 +96,17 @@ export type Reach = readonly [width: number, height: number]
  *
  * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
  * @param seed     changes what is irregular
+ * @param threads  colours by band: neighbours in different threads are not woven together
  */
 export function cutPieces(
   quilt: Quilt,
   fillers: readonly (BandFiller | undefined)[],
-  { reach, seed }: { reach: Reach; seed: number },
+  { reach, seed, threads = [] }: { reach: Reach; seed: number; threads?: readonly (string | undefined)[] },
 ): Pieces {
   const setting = settingBand(quilt)
   const extents = quilt.bands.map((band, k) => {
     const goesRound = k === setting && leadsRound(fillers[k])
-    return { ...extentOf(band, fillers[k]), goesRound }
+    return { ...extentOf(band, fillers[k]), goesRound, thread: threads[k] }
   })
   const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
   const groups = groupBands(extents, (group) => planOf(group).moves)

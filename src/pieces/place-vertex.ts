@@ -26,7 +26,7 @@ export interface PlaceContext {
  */
 export function placeVertex(place: WantedPlace, context: PlaceContext, at: string): number | undefined {
   if (place.kind === 'anywhere') return undefined
-  const band = place.kind === 'side' ? place.band : outermostStitched(context)
+  const band = place.kind === 'side' ? place.band : bandOfCorner(context)
   const vertices = stitchedVertices(band, context)
   if (band === undefined || vertices.length === 0) {
     const what = band === undefined ? 'this quilt' : `band "${context.quilt.bands[band]!.name}"`
@@ -49,7 +49,8 @@ function refuseAvoided(targets: readonly Point[], { avoided }: Pieces, at: strin
   })
 }
 
-function outermostStitched({ quilt, pieces }: PlaceContext): number | undefined {
+/** The band that a wanted corner is a corner of: the outermost in which anything is stitched. */
+export function bandOfCorner({ quilt, pieces }: Pick<PlaceContext, 'quilt' | 'pieces'>): number | undefined {
   const stitched = new Set([
     ...pieces.pieces.map((piece) => piece.band),
     ...pieces.ditched.map(({ patch }) => quilt.patches![patch]!.band),

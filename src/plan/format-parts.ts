@@ -44,6 +44,9 @@ export const name = z
   .regex(/^[ -~\u00a0-\u2027\u202f-\u2065\u206a-\uffff]*$/, { error: 'text without control characters' })
 name.register(QUANTITIES, { quantity: 'name' })
 
+/** The name of a motif that a plan draws itself. */
+export const DRAWN_NAME = /^[a-z][a-z0-9-]{0,39}$/
+
 /** A length for every side, or one for each. */
 export const lengthOfSides = z.union(
   [

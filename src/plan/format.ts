@@ -122,6 +122,19 @@ const band = (vocabulary: Vocabulary) =>
     }),
   })
 
+const drawnMotif = z.strictObject({
+  drawing: optional(
+    z.string().max(LIMITS.name),
+    'an SVG file beside the plan with one path: a repeat from its left end to its right end. Or give path',
+  ),
+  path: optional(z.string().max(LIMITS.path), 'SVG path data of the repeat, instead of a drawing'),
+  suits: optional(
+    z.tuple([length, length], { error: 'two lengths: [narrowest, widest]' }),
+    'finished widths of the bands that it suits, two lengths',
+    { text: '[0.5, 8] in inches' },
+  ),
+})
+
 const place = z.union(
   [
     z.string().max(LIMITS.name),
@@ -170,6 +183,7 @@ const machine = z.strictObject({
   bobbinSeconds: optional(seconds, 'seconds to change the bobbin', DEFAULTS.machine.bobbinSeconds),
   startSeconds: optional(seconds, 'seconds to start and end a thread', DEFAULTS.machine.startSeconds),
   advanceSeconds: optional(seconds, 'seconds to roll a framed quilt on', DEFAULTS.machine.advanceSeconds),
+  threadSeconds: optional(seconds, 'seconds to put in another thread', DEFAULTS.machine.threadSeconds),
 })
 
 const stitch = z.strictObject({
@@ -319,6 +333,10 @@ export const formatOf = (vocabulary: Vocabulary) =>
         vocabulary.allOver,
         'one filler over the whole quilt, whatever its bands are; the bands and the centre then have none',
         'none',
+      ),
+      motifs: optional(
+        z.record(z.string().max(LIMITS.name), drawnMotif),
+        'motifs of your own, by name; a band then names them as its filler',
       ),
       binding: optional(
         length,

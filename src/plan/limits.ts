@@ -22,6 +22,9 @@ export const LIMITS = {
   allPatches: 20_000,
   /** Line of the whole quilt, as reckoned before it is drawn: 12 km. */
   line: 12e6,
+  /** Motifs that a plan draws itself, and characters of a path that is written into it. */
+  drawnMotifs: 40,
+  path: 20_000,
   /** Regions to stay out of. */
   regions: 50,
   /** Thread candidates. */

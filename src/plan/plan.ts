@@ -1,3 +1,4 @@
+import type { RepeatShape } from '../drawn/repeat-shape.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Params, ValuesOf } from '../motif/contract.ts'
 import type { AvoidedRegion } from '../quilt/avoided-region.ts'
@@ -90,6 +91,8 @@ export interface MachinePlan {
   readonly bobbinSeconds: number
   readonly startSeconds: number
   readonly advanceSeconds: number
+  /** To put in another thread. */
+  readonly threadSeconds: number
 }
 
 export interface StitchPlan {
@@ -177,6 +180,19 @@ export interface MeasuredPlan {
   readonly diagonals?: readonly [number, number]
 }
 
+/** A motif that the plan draws itself: by a file beside it or by a path in it. */
+export interface DrawnMotifPlan {
+  readonly name: string
+  /** The file's name. */
+  readonly drawing?: string
+  /** SVG path data. */
+  readonly path?: string
+  /** What was drawn. */
+  readonly shape: RepeatShape
+  /** Finished widths that it suits, mm. */
+  readonly suits: { readonly min: number; readonly max: number }
+}
+
 /** A plan that has been read, checked and completed: lengths in mm. */
 export interface Plan {
   readonly title: string
@@ -198,6 +214,8 @@ export interface Plan {
   readonly bands: readonly BandPlan[]
   /** One filler over the whole quilt, whatever its bands are. Undefined: the bands have fillers of their own. */
   readonly allOver: FillerChoice | undefined
+  /** Motifs of its own. */
+  readonly motifs: readonly DrawnMotifPlan[]
   /** What the binding covers on the front, mm: nothing is stitched there. */
   readonly binding: number
   /** `#rrggbb` */

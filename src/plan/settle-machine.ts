@@ -28,6 +28,7 @@ export function settleMachine(entry: Entry): MachinePlan {
     bobbinSeconds: seconds('bobbinSeconds'),
     startSeconds: seconds('startSeconds'),
     advanceSeconds: seconds('advanceSeconds'),
+    threadSeconds: seconds('threadSeconds'),
   }
 }
 

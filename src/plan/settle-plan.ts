@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts'
 import { DEFAULTS } from './defaults.ts'
+import { withDrawnMotifs } from './drawn-catalog.ts'
 import type { Entry } from './entry.ts'
 import { lengthsApart } from './length.ts'
 import { LIMITS } from './limits.ts'
@@ -9,13 +10,16 @@ import { isSetting, outlineInside } from './setting-bands.ts'
 import { settleAllOver } from './settle-all-over.ts'
 import { settleBand } from './settle-band.ts'
 import { boxOf, settleCentre } from './settle-centre.ts'
+import { settleDrawn } from './settle-drawn.ts'
 import { CENTRE_NAME, settleAvoid, settleMeasured } from './settle-ground.ts'
 import { settleMachine, settleStitch } from './settle-machine.ts'
 import { settleRoute } from './settle-route.ts'
 import { settleBatting, settleThread } from './settle-thread.ts'
 
 /** Brings a file of the right shape into millimetres and fills in what it leaves out; what is wrong is noted. */
-export function settlePlan(root: Entry): Plan {
+export function settlePlan(file: Entry): Plan {
+  const motifs = settleDrawn(file.at('motifs'))
+  const root = file.knowing(withDrawnMotifs(file.desk.catalog, motifs))
   const binding = root.at('binding').length({ least: 0, greatest: 100, fallback: DEFAULTS.binding })
   const centre = settleCentre(root.at('centre'))
   const items = root.at('bands').items().slice(0, LIMITS.bands)
@@ -33,6 +37,7 @@ export function settlePlan(root: Entry): Plan {
     centre,
     bands,
     allOver: settleAllOver(root, { centre, bands }),
+    motifs,
     binding,
     bindingFabric: root.at('bindingFabric').colour(DEFAULTS.bindingFabric),
     machine: settleMachine(root.at('machine')),

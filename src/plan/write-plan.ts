@@ -2,6 +2,7 @@ import { Document, isMap, type Node, visit, type YAMLMap, type YAMLSeq } from 'y
 import type { AvoidedRegion } from '../quilt/avoided-region.ts'
 import { type LengthUnit, toUnit } from '../units.ts'
 import { type Catalog, type Known, paramsOf } from './catalog.ts'
+import { withDrawnMotifs } from './drawn-catalog.ts'
 import { parseLength, roundLength } from './length.ts'
 import { type BandPlan, type FabricColour, type FillerChoice, type Place, type Plan, SIDES } from './plan.ts'
 import { isSetting } from './setting-bands.ts'
@@ -21,7 +22,8 @@ interface Pen {
  * @param catalog  the one that the plan was read with: it tells which of a filler's values are lengths
  */
 export function writePlan(plan: Plan, catalog: Catalog): string {
-  const pen: Pen = { plan, catalog, length: (mm) => shortLength(mm, plan.units) }
+  const known = withDrawnMotifs(catalog, plan.motifs)
+  const pen: Pen = { plan, catalog: known, length: (mm) => shortLength(mm, plan.units) }
   const document = new Document(fileOf(pen), { aliasDuplicateObjects: false })
   setFlow(document)
   return document.toString({ lineWidth: 110, flowCollectionPadding: true })
@@ -86,6 +88,7 @@ function fileOf(pen: Pen): Written {
     },
     bands: plan.bands.map((band) => bandOf(band, pen)),
     allOver: plan.allOver && fillerOf(plan.allOver, pen.catalog.centreFillers, pen),
+    motifs: motifsOf(pen),
     binding: length(plan.binding),
     bindingFabric: plan.bindingFabric,
     machine: machineOf(pen),
@@ -121,6 +124,14 @@ function centreFillerOf(pen: Pen): unknown {
   if (auto) return 'auto'
   return filler ? fillerOf(filler, pen.catalog.centreFillers, pen) : 'none'
 }
+
+const motifsOf = ({ plan, length }: Pen): Written =>
+  Object.fromEntries(
+    plan.motifs.map(({ name, drawing, path, suits }) => [
+      name,
+      present({ drawing, path, suits: [length(suits.min), length(suits.max)] }),
+    ]),
+  )
 
 const fabricOf = (fabric: readonly FabricColour[]): unknown =>
   fabric.length === 1 && fabric[0]?.share === 1 ? fabric[0].colour : fabric

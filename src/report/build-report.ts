@@ -5,14 +5,14 @@ import type { Choices } from '../choose/choose-plan.ts'
 import type { Problem } from '../error.ts'
 import { lengthText } from '../export/labels.ts'
 import type { Point } from '../geometry/point.ts'
+import { strokeLength } from '../geometry/stroke.ts'
 import type { BandFit } from '../pieces/pieces.ts'
-import type { PlannedLine } from '../pieces/plan-line.ts'
+import type { PlannedLines } from '../pieces/plan-threads.ts'
 import type { Plan } from '../plan/plan.ts'
 import { outlineInside } from '../plan/setting-bands.ts'
 import { outlineArea } from '../quilt/outline.ts'
 import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Quilt } from '../quilt/quilt.ts'
-import type { RouteResult } from '../route/index.ts'
 import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
 import { spoolsNeeded } from '../stitch/thread-use.ts'
 import { openArea } from './band-area.ts'
@@ -30,20 +30,18 @@ export interface Findings {
   readonly plan: Plan
   readonly quilt: Quilt
   readonly fits: readonly BandFit[]
-  readonly route: RouteResult
+  /** The lines with what is known of them. */
+  readonly work: PlannedLines
   /** No line over the same pieces with so few starts is shorter, mm. */
   readonly lowerBoundMm: number
   readonly extras: readonly Extra[]
-  readonly areas: number
-  /** On a frame. */
-  readonly frame?: PlannedLine['frame']
   readonly figures: LineFigures
   readonly reckoning: Reckoning
   readonly gaps: QuiltGaps
-  /** Where the plan left anything to be chosen. */
-  readonly choices?: Choices
   /** What of the edges of avoided regions is stitched. */
   readonly regions: readonly RegionFigures[]
+  /** Where the plan left anything to be chosen. */
+  readonly choices?: Choices
   /** Warnings of the plan file. */
   readonly warnings: readonly Problem[]
 }
@@ -53,7 +51,7 @@ const STRETCH_WARNING = 0.12
 
 /** Puts all figures of a plan into the public form of report.json. */
 export function buildReport(findings: Findings): Report {
-  const { plan, quilt, route, figures, reckoning } = findings
+  const { plan, quilt, work, figures, reckoning } = findings
   const evenness = evennessOf(findings)
   const bands = bandEntries(findings, evenness)
   const choices = findings.choices && choicesEntry(findings.choices, { ...findings, evenness })
@@ -67,15 +65,15 @@ export function buildReport(findings: Findings): Report {
     washed: washedEntry(findings),
     line: {
       lengthMm: round(figures.lengthMm),
-      threadStarts: route.walks.length,
-      threadStartsBound: route.startsBound,
+      threadStarts: work.lines.length,
+      threadStartsBound: work.startsBound,
       travelMm: round(figures.travelMm),
       overlapMm: round(figures.overlapMm),
       overlapShare: share(figures.overlapMm, figures.lengthMm),
       lowerBoundMm: round(findings.lowerBoundMm),
-      repositions: findings.frame ? 0 : figures.repositions.length,
+      repositions: work.frame ? 0 : figures.repositions.length,
       repositionsBound: round((quilt.widthMm * quilt.heightMm) / (reachWidth * reachHeight)),
-      areas: findings.areas,
+      areas: work.areaCount,
       extras: [...findings.extras],
     },
     ...frameEntry(findings),
@@ -118,12 +116,12 @@ function allOverEntry({ plan, quilt, figures }: Findings): Pick<Report, 'allOver
   }
 }
 
-function frameEntry({ frame, route, plan }: Findings): Pick<Report, 'frame'> {
+function frameEntry({ work: { frame, lines }, plan }: Findings): Pick<Report, 'frame'> {
   if (!frame) return {}
   return {
     frame: {
       passes: frame.passes.length,
-      starts: route.walks.length,
+      starts: lines.length,
       startsBound: frame.startsBound,
       advances: frame.passes.length - 1,
       throatMm: round(plan.machine.throat ?? 0),
@@ -138,18 +136,26 @@ const share = (part: number, whole: number): number =>
   whole > 0 ? Math.round((part / whole) * 1e6) / 1e6 : 0
 const roundPoint = ([x, y]: Point): [number, number] => [round(x), round(y)]
 
-function threadEntry({ plan, quilt, reckoning }: Findings): Report['thread'] {
+function threadEntry(findings: Findings): Report['thread'] {
+  const { plan, quilt, reckoning } = findings
   const sum = (of: 'needleM' | 'bobbinM') =>
     round(reckoning.thread.reduce((total, use) => total + use[of], 0))
   return {
     topM: sum('needleM'),
     bobbinM: sum('bobbinM'),
-    bobbins: reckoning.changes.length + 1,
+    bobbins: reckoning.changes.length + Math.max(1, reckoning.thread.length),
     capacityM: round(plan.thread.bobbinM),
     capacityIsEstimate: plan.thread.isEstimate,
     spoolM: plan.thread.spoolM === undefined ? null : round(plan.thread.spoolM),
-    spools: reckoning.thread.map(({ thread, needleM, bobbinM }) => ({
+    changes: threadChanges(findings),
+    changesBound: findings.work.changesBound,
+    spools: reckoning.thread.map(({ thread, needleM, bobbinM, starts }) => ({
       thread,
+      bands: bandsIn(thread, findings),
+      lineMm: round(lineLength(thread, findings)),
+      starts,
+      bobbins:
+        reckoning.changes.filter(({ start }) => reckoning.stitches[start]!.thread === thread).length + 1,
       needleM: round(needleM),
       bobbinM: round(bobbinM),
       spools: plan.thread.spoolM === undefined ? null : spoolsNeeded(needleM + bobbinM, plan.thread.spoolM),
@@ -166,6 +172,41 @@ function threadEntry({ plan, quilt, reckoning }: Findings): Report['thread'] {
     })),
   }
 }
+
+/** Where another thread is put in: before which line, and where that begins. */
+function threadChanges({ plan, quilt, work: { lines } }: Findings): Report['thread']['changes'] {
+  return lines.flatMap((line, i) => {
+    const before = lines[i - 1]
+    const at = line.parts[0]?.stroke.start
+    if (!before || !at || before.thread === line.thread) return []
+    return [
+      {
+        start: i + 1,
+        from: before.thread,
+        to: line.thread,
+        at: roundPoint(at),
+        where: wherePoint(at, { quilt, units: plan.units }),
+      },
+    ]
+  })
+}
+
+/** The names of the bands, and of the centre, that are stitched with a thread. */
+function bandsIn(thread: string, { plan, work: { lines } }: Findings): string[] {
+  const parts = lines.filter((line) => line.thread === thread).flatMap((line) => line.parts)
+  const bands = new Set(
+    parts.flatMap(({ kind, band }) => (kind === 'fill' && band !== undefined ? [band] : [])),
+  )
+  return [...bands].sort((a, b) => a - b).map((band) => plan.bands[band]?.name ?? 'centre')
+}
+
+const lineLength = (thread: string, { work: { lines } }: Findings): number =>
+  lines
+    .filter((line) => line.thread === thread)
+    .reduce(
+      (sum, { parts }) => sum + parts.reduce((length, part) => length + strokeLength(part.stroke), 0),
+      0,
+    )
 
 function gapEntry({ plan, gaps }: Findings): Report['gap'] {
   const { circle, square } = gaps.whole
@@ -203,13 +244,6 @@ function bandEntries(
   })
 }
 
-/** By name round a rectangle; round any other outline in order, clockwise. */
-function repeatsEntry(repeats: readonly number[], outline: OutlineName): Report['bands'][number]['repeats'] {
-  if (outline !== 'rectangle') return [...repeats]
-  const [top, right, bottom, left] = repeats as [number, number, number, number]
-  return { top, right, bottom, left }
-}
-
 function regionEntries({ plan, gaps, regions }: Findings): Report['regions'] {
   return plan.avoid.map(({ name, kind }, index) => {
     const { edgeMm, outlinedMm, roundMm, isOutlined } = regions[index]!
@@ -226,6 +260,13 @@ function regionEntries({ plan, gaps, regions }: Findings): Report['regions'] {
       withinLimit: circle.sizeMm <= plan.batting.limit,
     }
   })
+}
+
+/** By name round a rectangle; round any other outline in order, clockwise. */
+function repeatsEntry(repeats: readonly number[], outline: OutlineName): Report['bands'][number]['repeats'] {
+  if (outline !== 'rectangle') return [...repeats]
+  const [top, right, bottom, left] = repeats as [number, number, number, number]
+  return { top, right, bottom, left }
 }
 
 /** The filler of a band, or those of its sides or patches. */
@@ -262,15 +303,15 @@ function walkingFootEntry(check: WalkingFootCheck | undefined): Report['bands'][
 }
 
 function warningsOf(findings: Findings, { bands, choices }: Pick<Report, 'bands' | 'choices'>): Warning[] {
-  const { plan, route } = findings
+  const { plan, work } = findings
   const warnings: Warning[] = []
   const limit = plan.batting.limit
   const length = (mm: number) => lengthText(mm, plan.units)
-  if (route.walks.length > 1) {
+  if (work.lines.length > work.changes + 1) {
     warnings.push({
       code: 'route/second-start',
       at: '',
-      message: `${route.walks.length} thread starts: ${findings.frame ? 'the strips of a frame cut the line' : 'the quilted parts do not meet'}`,
+      message: `${work.lines.length} thread starts${work.changes > 0 ? ` with ${work.changes + 1} threads in turn` : ''}: ${work.frame ? 'the strips of a frame cut the line' : 'the quilted parts do not meet'}`,
     })
   }
   const overLimit = choices?.overLimit ?? []
@@ -315,16 +356,6 @@ function warningsOf(findings: Findings, { bands, choices }: Pick<Report, 'bands'
   return warnings
 }
 
-/** A gap is as large as another if it differs by less, mm. */
-const AS_LARGE = 0.5
-
-/** The largest gap of the quilt, if it is past the limit and no gap of a band or of the centre alone. */
-function acrossSeams(overLimit: NonNullable<Report['choices']>['overLimit']) {
-  const whole = overLimit.find(({ at }) => at === 'quilt')
-  const isOne = overLimit.some(({ at, gapMm }) => at !== 'quilt' && gapMm > (whole?.gapMm ?? 0) - AS_LARGE)
-  return isOne ? undefined : whole
-}
-
 /** What a quilter must know of the regions that are kept free, and of the bands that they cover. */
 function regionWarnings({ plan, gaps, regions, figures }: Findings): Warning[] {
   const { limit } = plan.batting
@@ -349,6 +380,16 @@ function regionWarnings({ plan, gaps, regions, figures }: Findings): Warning[] {
     warnings.push({ code: 'avoid/band-covered', at: band.name, message })
   })
   return warnings
+}
+
+/** A gap is as large as another if it differs by less, mm. */
+const AS_LARGE = 0.5
+
+/** The largest gap of the quilt, if it is past the limit and no gap of a band or of the centre alone. */
+function acrossSeams(overLimit: NonNullable<Report['choices']>['overLimit']) {
+  const whole = overLimit.find(({ at }) => at === 'quilt')
+  const isOne = overLimit.some(({ at, gapMm }) => at !== 'quilt' && gapMm > (whole?.gapMm ?? 0) - AS_LARGE)
+  return isOne ? undefined : whole
 }
 
 /** The bands that are quilted, each against the one inside it. */

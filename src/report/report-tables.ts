@@ -12,6 +12,7 @@ export const reportTables = (report: Report): ReportTable[] =>
     regionTable(report),
     walkingFootTable(report),
     spoolTable(report),
+    changeTable(report),
     bobbinTable(report),
     timeTable(report),
     extrasTable(report),
@@ -151,13 +152,25 @@ function spoolTable({ thread, units }: Report): ReportTable {
   const long = (m: number) => longLengthText(m * 1000, units)
   return {
     caption: `Thread, with waste and tails${thread.spoolM === null ? '' : `; a spool holds ${long(thread.spoolM)}`}`,
-    head: ['Thread', 'Needle', 'Bobbin', 'Spools'],
+    head: ['Thread', 'Bands', 'Line', 'Starts', 'Needle', 'Bobbin', 'Bobbins', 'Spools'],
     rows: thread.spools.map((colour) => [
       colour.thread,
+      colour.bands.join(', '),
+      longLengthText(colour.lineMm, units),
+      String(colour.starts),
       long(colour.needleM),
       long(colour.bobbinM),
+      String(colour.bobbins),
       colour.spools === null ? 'thread.spool is not said' : String(colour.spools),
     ]),
+  }
+}
+
+function changeTable({ thread: { changes, changesBound } }: Report): ReportTable {
+  return {
+    caption: `When to change the thread (no work over these pieces changes it less than ${changesBound} times)`,
+    head: ['Before start', 'From', 'To', 'Which begins at'],
+    rows: changes.map(({ start, from, to, where }) => [String(start), from, to, where]),
   }
 }
 

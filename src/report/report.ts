@@ -29,6 +29,10 @@ const range = z.tuple([z.number(), z.number()])
 
 const spools = z.strictObject({
   thread: z.string().describe('CSS colour'),
+  bands: z.array(z.string()).describe('bands, and the centre, that are stitched with it'),
+  lineMm: mm('length of line stitched with it'),
+  starts: z.number().int(),
+  bobbins: z.number().int().describe('bobbins wound with it'),
   needleM: z.number().describe('needle thread with waste and tails, m'),
   bobbinM: z.number().describe('bobbin thread with waste and tails, m'),
   spools: z
@@ -168,6 +172,18 @@ export const reportFormat = z.strictObject({
     capacityM: z.number().describe('thread on one bobbin, m'),
     capacityIsEstimate: z.boolean(),
     spoolM: z.number().nullable().describe('thread on one spool, m; null where the plan does not say'),
+    changes: z
+      .array(
+        z.strictObject({
+          start: z.number().int().describe('the thread start before which it is changed, from 1'),
+          from: z.string().describe('CSS colour'),
+          to: z.string().describe('CSS colour'),
+          at: place,
+          where: z.string(),
+        }),
+      )
+      .describe('where another thread is put in, in the order of work'),
+    changesBound: z.number().int().describe('no work over the same pieces changes the thread less often'),
     spools: z.array(spools).describe('by colour'),
     bobbinChanges: z.array(
       z.strictObject({ at: place, alongMm: mm('along the line'), where: z.string(), reason: z.string() }),

@@ -16,6 +16,7 @@ export function summaryText(report: Report): string {
     `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
+    ...threadLines(report),
     ...spoolLines(report),
     ...regionLines(report),
     `About ${durationText(time.minutes)} of work`,
@@ -36,6 +37,24 @@ function spoolLines({ thread: { spools, spoolM }, units }: Report): string[] {
   if (spoolM === null) return []
   const each = longLengthText(spoolM * 1000, units)
   return spools.map((colour) => `${count(colour.spools ?? 0, 'spool')} of ${each} of ${colour.thread}`)
+}
+
+/** What each thread takes, and when it is put in, if there are several. */
+function threadLines({ thread: { spools, changes, changesBound }, units }: Report): string[] {
+  if (spools.length < 2) return []
+  const long = (m: number) => longLengthText(m * 1000, units)
+  const fewest =
+    changes.length === changesBound ? 'as seldom as can be' : `${changesBound} would be the fewest`
+  return [
+    `${spools.length} threads; the thread is changed ${times(changes.length)}, ${fewest}`,
+    ...spools.map(
+      ({ thread, bands, lineMm, starts, needleM, bobbinM, bobbins }) =>
+        `Thread ${thread} for ${bands.join(', ')}: ${longLengthText(lineMm, units)} of line in ${count(starts, 'start')}; needle ${long(needleM)}, bobbin ${long(bobbinM)}: ${count(bobbins, 'bobbin')}`,
+    ),
+    ...changes.map(
+      ({ start, to, where }) => `Before start ${start} put in thread ${to}: it begins at ${where}`,
+    ),
+  ]
 }
 
 /** What is kept free of stitching, and how its edge is stitched. */

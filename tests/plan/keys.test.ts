@@ -46,6 +46,7 @@ test('what a plan leaves out has its documented default', () => {
       candidates: [],
     }),
     batting: { kind: 'cotton-scrim', limit: 203.2, thickness: expect.closeTo(1.558, 3), shrinkage: 0.05 },
+    motifs: [],
     spacing: 'own',
     density: 'medium',
     route: { start: { kind: 'anywhere' }, end: { kind: 'anywhere' }, order: 'any', work: 'areas', ditch: [] },

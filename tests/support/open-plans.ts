@@ -23,8 +23,8 @@ export const openPlan = (most: number) =>
       density,
       seed,
       batting: { limit },
-      machine: { ...(plan.machine as object), foot: isWalking === 0 ? foot : ('free-motion' as const) },
-      centre: { ...(plan.centre as object as { width: number; height: number }), filler: centre },
+      machine: { ...plan.machine, foot: isWalking === 0 ? foot : ('free-motion' as const) },
+      centre: { ...(plan.centre as { width: number; height: number }), filler: centre },
       bands: plan.bands.map((band) => ({ ...band, filler: fillers === 'auto' ? 'auto' : band.filler })),
     }))
 

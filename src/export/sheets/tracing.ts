@@ -6,6 +6,7 @@ import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
 import { piecesOfLine } from '../path/line-pieces.ts'
 import { slimStroke } from '../path/slim-stroke.ts'
+import { hasThreads } from '../thread-name.ts'
 import { type BoxedLine, boxedLine } from './cut-line.ts'
 
 /** A short text beside a place on the line. */
@@ -62,7 +63,7 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
       ...(quilt.regions ?? []).map((region) => boxedLine(map(flattenStroke(outlineOf(region), FINENESS)))),
     ],
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),
-    tags: [...areaTags(drawing, onto), ...endTags(lines)],
+    tags: [...areaTags(drawing, onto), ...endTags(lines, threadNames(drawing))],
     names: [...bandNames(drawing, onto), ...regionNames(drawing, onto)],
   }
 }
@@ -137,11 +138,15 @@ function areaTags(drawing: Drawing, onto: Affine): Tag[] {
 /** A line that ends close to where it starts gets one flag for both, mm. */
 const CLOSE = 15
 
-function endTags(lines: readonly (readonly Point[])[]): Tag[] {
+/** For each line its thread, if there are several. */
+const threadNames = (drawing: Drawing): string[] =>
+  drawing.lines.map(({ thread }) => (hasThreads(drawing) ? `, ${thread}` : ''))
+
+function endTags(lines: readonly (readonly Point[])[], threads: readonly string[]): Tag[] {
   const { sheets: say } = LABELS
   return lines.flatMap((points, i) => {
     if (points.length < 2) return []
-    const which = lines.length > 1 ? ` ${i + 1}` : ''
+    const which = lines.length > 1 ? ` ${i + 1}${threads[i]}` : ''
     const [first, second] = points as [Point, Point]
     const [before, last] = points.slice(-2) as [Point, Point]
     const flag = (at: Point, along: Point, text: string): Tag => ({

@@ -156,8 +156,8 @@ function Warnings({ report }: { report: Report }) {
     <div class="warnings">
       <h3>Mind</h3>
       <ul>
-        {report.warnings.map(({ code, message, at }) => (
-          <li key={`${code} ${at}`}>
+        {report.warnings.map(({ code, message, at }, i) => (
+          <li key={`${code} ${at} ${i}`}>
             <button type="button" class="plain" onClick={() => pointTo(at, report)}>
               {at && <b>{at}: </b>}
               {message}
@@ -203,8 +203,8 @@ function Extras({ report: { line, units } }: { report: Report }) {
         {line.extras.length} {line.extras.length === 1 ? 'place' : 'places'} of travel or overlap
       </summary>
       <ul>
-        {line.extras.map((extra) => (
-          <li key={`${extra.kind} ${extra.at.join(' ')} ${extra.lengthMm}`}>
+        {line.extras.map((extra, i) => (
+          <li key={i}>
             <button type="button" class="plain" onClick={() => showPlace(extra.at)}>
               {extra.kind}, {sizeText(extra.lengthMm, units)}: {extra.where}
             </button>

@@ -81,13 +81,13 @@ const Colour = (props: OptionProps) => (
   />
 )
 
-/** One of a few words; what is usual is marked, and written as nothing. */
+/** One of a few words; what is usual is written as nothing. */
 function OneOf(props: OptionProps) {
   const { option, path } = props
   if (option.kind !== 'choice') return null
   const usual = usualOf(props)
   const isListed = usual !== undefined && option.of.includes(usual)
-  const words = option.of.map((id) => [id, `${choiceWords(id)}${id === usual ? ' (usual)' : ''}`] as const)
+  const words = option.of.map((id) => [id, choiceWords(id)] as const)
   const none = [['', usual ?? 'not said']] as const
   return (
     <Choice

@@ -83,6 +83,14 @@ function PhotoCorners({ frame }: { frame: RefObject<HTMLDivElement | null> }) {
           }}
         >
           The photo shows just the quilt
+        </button>{' '}
+        <button
+          type="button"
+          onClick={() => {
+            photo.value = undefined
+          }}
+        >
+          No photo
         </button>
       </p>
       <button

@@ -7,10 +7,11 @@ import { canRedo, canUndo, open, plan, redo, switchUnits, undo, write } from '..
 interface TopBarProps {
   readonly onText: () => void
   readonly onTake: () => void
+  readonly onCompare: () => void
 }
 
 /** What concerns the whole plan: its title, opening, undoing, its text, and taking it away. */
-export function TopBar({ onText, onTake }: TopBarProps) {
+export function TopBar({ onText, onTake, onCompare }: TopBarProps) {
   const { file } = plan.value
   return (
     <header class="top">
@@ -38,6 +39,9 @@ export function TopBar({ onText, onTake }: TopBarProps) {
         </button>
         <button type="button" onClick={onText}>
           Text
+        </button>
+        <button type="button" onClick={onCompare}>
+          Compare
         </button>
         <button type="button" class="strong" onClick={onTake}>
           Take it away

@@ -1,3 +1,4 @@
+import type { Comparison } from '../../compare.ts'
 import type { Problem } from '../../error.ts'
 import type { ExportParams } from '../../export/exporter.ts'
 import type { Params } from '../../motif/contract.ts'
@@ -129,6 +130,7 @@ export type WriteWish =
 export type Question =
   | { readonly ask: 'catalog'; readonly id: number }
   | { readonly ask: 'plan'; readonly id: number; readonly text: string }
+  | { readonly ask: 'compare'; readonly id: number; readonly text: string }
   | { readonly ask: 'swatches'; readonly id: number; readonly wish: SwatchWish }
   | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly wish: WriteWish }
 
@@ -145,6 +147,8 @@ export type Answer =
       readonly wish: SwatchWish
       readonly swatches: Readonly<Record<string, Swatch>>
     }
+  | { readonly say: 'way'; readonly id: number; readonly done: number }
+  | { readonly say: 'compared'; readonly id: number; readonly comparison: Comparison }
   | { readonly say: 'files'; readonly id: number; readonly files: readonly MadeFile[] }
   | { readonly say: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly say: 'fault'; readonly id: number; readonly message: string }

@@ -1,8 +1,9 @@
 import * as z from 'zod'
 import { LIBRARY } from '../../../motifs/library.ts'
+import { compareStrategies } from '../../compare.ts'
 import { catalogOf } from '../../engine-input.ts'
 import { PlanError } from '../../error.ts'
-import { type PlannedQuilt, planFromText } from '../../pipeline.ts'
+import { acceptPlan, type PlannedQuilt, planFromText } from '../../pipeline.ts'
 import type { Answer, Question } from './messages.ts'
 import { pageCatalog } from './page-catalog.ts'
 import { PlanRounds } from './plan-rounds.ts'
@@ -43,6 +44,15 @@ async function answer(question: Question): Promise<void> {
     case 'plan':
       await rounds.take(question)
       return
+    case 'compare': {
+      let done = 0
+      const { plan } = acceptPlan(question.text, CATALOG)
+      const comparison = compareStrategies(plan, CATALOG, () =>
+        self.postMessage({ say: 'way', id, done: done++ }),
+      )
+      self.postMessage({ say: 'compared', id, comparison })
+      return
+    }
     case 'swatches':
       self.postMessage({ say: 'swatches', id, wish: question.wish, swatches: drawSwatches(question.wish) })
       return

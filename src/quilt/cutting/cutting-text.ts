@@ -28,7 +28,7 @@ export function cuttingText(
       ...strips.map((cut) =>
         'sides' in cut
           ? stripText(cut, { size, name })
-          : `${cut.order}. ${cut.band}, cornerstones: ${cut.count} of ${size(cut.width, cut.height)}, ${name(cut.fabric)}`,
+          : `${cut.order}. ${cut.band}, cornerstones: ${cut.count} of ${size(cut.width, cut.height)}${cut.isTemplate ? CUTS.template : ''}, ${name(cut.fabric)}`,
       ),
     ]),
     ...section('Pieced bands', [
@@ -54,10 +54,15 @@ const section = (title: string, lines: readonly string[]): string[] =>
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`
 
+const sidesText = (sides: readonly string[]): string => {
+  if (sides.length < 3) return sides.join(' and ')
+  return sides.length > 4 ? 'all sides' : `${sides.slice(0, -1).join(', ')} and ${sides.at(-1)}`
+}
+
 function stripText(cut: StripCut, { size, name }: { size: SizeText; name: FabricName }): string {
   const joins = cut.joins > 0 ? `, ${counted(cut.joins, 'join')} in each` : ''
   const across = counted(cut.acrossFabric, 'strip')
-  return `${cut.order}. ${cut.band}, ${cut.sides.join(' and ')}: ${cut.sides.length} of ${size(cut.width, cut.length)}, ${name(cut.fabric)}; ${across} across the fabric${joins}`
+  return `${cut.order}. ${cut.band}, ${sidesText(cut.sides)}: ${cut.sides.length} of ${size(cut.width, cut.length)}, ${name(cut.fabric)}; ${across} across the fabric${joins}`
 }
 
 function unitsText({ band, unit, count, sizes }: UnitsOf, size: SizeText): string {
