@@ -12,6 +12,7 @@ centre: { width: 24, height: 30, filler: none, fabric: "#f3ead8" }
 
 # The borders ("bands") from the inside out. Each has a name, a finished width, a filler and a fabric colour.
 # "ditchline motifs" lists the fillers, the widths that they suit and the values that they take.
+# filler: auto leaves the choice to the program.
 bands:
   - { name: sand, width: 1, filler: bracket, fabric: "#d9c7a0" }
 
@@ -46,6 +47,11 @@ thread: { tex: 30, colour: "#fbf7ea", bobbin: 75 m }
 
 # The batting, and the greatest distance between lines of quilting that its label allows.
 batting: { kind: cotton-scrim, limit: 8 }
+
+# own: every filler has its own spacing. auto: spacings that you do not give are chosen for even quilting within that
+# limit. density is what is chosen for: light, medium or dense.
+spacing: own
+density: medium
 
 # Where the line starts: any, a corner such as top-left, or the middle of a side: { band: sand, side: top }.
 route: { start: any, order: middle-out }

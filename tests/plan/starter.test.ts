@@ -43,6 +43,8 @@ test('every remark stands beside a key, and no line is wider than 120 characters
     'stitch',
     'thread',
     'batting',
+    'spacing',
+    'density',
     'route',
   ])
 })

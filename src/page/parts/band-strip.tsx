@@ -1,5 +1,5 @@
 import type { BandFile, PlanFile } from '../plan-file.ts'
-import { addBand, moveBand, type Path, setAt } from '../plan-text.ts'
+import { addBand, moveBand, type Path } from '../plan-text.ts'
 import { laid } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
 import { chosen, edit, plan, write } from '../state.ts'
@@ -49,7 +49,6 @@ export function BandStrip() {
 function CentreRow({ file }: { file: PlanFile }) {
   const fabric = laid.value?.plan.centre.fabric[0]?.colour ?? '#f4efe4'
   const isChosen = chosen.value === 'centre'
-  const across = file.centre.across !== undefined
   return (
     <li class={`row ${isChosen ? 'is-chosen' : ''}`}>
       <button
@@ -64,8 +63,8 @@ function CentreRow({ file }: { file: PlanFile }) {
       />
       <span class="about">
         <b>Centre</b>
-        <span class={across ? 'pair is-one' : 'pair'}>
-          {(across ? (['across'] as const) : (['width', 'height'] as const)).map((key) => (
+        <span class="pair">
+          {sizeKeysOf(file.centre).map((key) => (
             <LengthField
               key={key}
               id={`centre-${key}`}
@@ -82,16 +81,11 @@ function CentreRow({ file }: { file: PlanFile }) {
   )
 }
 
-/** Whether the centre is told by its width and height. */
-
-/** Writes a size of the centre, and takes those away that belong to another shape. */
-const writeCentre = (key: 'width' | 'height' | 'across', value: unknown): void =>
-  edit((document) => {
-    setAt(document, ['centre', key], value)
-    const others = key === 'across' ? ['width', 'height'] : ['across']
-    for (const other of others)
-      if (document.hasIn(['centre', other])) setAt(document, ['centre', other], undefined)
-  }, `centre.${key}`)
+/** The sizes that tell the centre: a rectangle's width and height, or how far any other shape is across. */
+const sizeKeysOf = ({
+  shape = 'rectangle',
+}: PlanFile['centre']): readonly ('width' | 'height' | 'across')[] =>
+  shape === 'rectangle' ? ['width', 'height'] : ['across']
 
 /** The key that holds a band's size, and the size if all sides are alike. */
 export function sizeOf(band: BandFile): { key: 'width' | 'cut'; even: string | number | undefined } {
