@@ -49,7 +49,6 @@ export function BandStrip() {
 function CentreRow({ file }: { file: PlanFile }) {
   const fabric = laid.value?.plan.centre.fabric[0]?.colour ?? '#f4efe4'
   const isChosen = chosen.value === 'centre'
-  const across = file.centre.across !== undefined
   return (
     <li class={`row ${isChosen ? 'is-chosen' : ''}`}>
       <button
@@ -64,8 +63,8 @@ function CentreRow({ file }: { file: PlanFile }) {
       />
       <span class="about">
         <b>Centre</b>
-        <span class={across ? 'pair is-one' : 'pair'}>
-          {(across ? (['across'] as const) : (['width', 'height'] as const)).map((key) => (
+        <span class="pair">
+          {sizeKeysOf(file.centre).map((key) => (
             <LengthField
               key={key}
               id={`centre-${key}`}
@@ -81,6 +80,12 @@ function CentreRow({ file }: { file: PlanFile }) {
     </li>
   )
 }
+
+/** The sizes that tell the centre: a rectangle's width and height, or how far any other shape is across. */
+const sizeKeysOf = ({
+  shape = 'rectangle',
+}: PlanFile['centre']): readonly ('width' | 'height' | 'across')[] =>
+  shape === 'rectangle' ? ['width', 'height'] : ['across']
 
 /** The key that holds a band's size, and the size if all sides are alike. */
 export function sizeOf(band: BandFile): { key: 'width' | 'cut'; even: string | number | undefined } {
@@ -140,7 +145,9 @@ function BandRow({ band, index, height, scale }: RowProps) {
           <b>{name}</b> <i>{fillerTitle(fillerNameOf(band))}</i>
         </span>
         {even === undefined ? (
-          <span class="note">differs by side</span>
+          <span class="note">
+            {band[key] === undefined ? 'size follows from the centre' : 'differs by side'}
+          </span>
         ) : (
           <LengthField
             id={`band-${index}-width`}
