@@ -1,6 +1,10 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
+import { LIBRARY } from '../../motifs/library.ts'
+import { catalogOf } from '../../src/engine-input.ts'
+import { countText, longLengthText } from '../../src/export/labels.ts'
+import { planFromText } from '../../src/pipeline.ts'
 import { type Option, planOptions } from '../../src/plan/options.ts'
 import {
   type BuiltPage,
@@ -187,6 +191,26 @@ describe('all that a plan may say can be said on the page', () => {
     expect(await page.locator('#machine-speed-say').count()).toBe(0)
     expect(await page.locator('.standing').textContent()).toBe('')
     await closeCard(page)
+  })
+})
+
+describe('a plan that is changed faster than it can be planned', () => {
+  test('shows pictures meanwhile, and in the end the figures of its last state', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const drawn = () => page.locator('.board').getAttribute('data-drawn').then(Number)
+    const before = await drawn()
+    const width = page.getByLabel('shingle, width')
+    for (let i = 0; i < 25; i++) {
+      await width.press(i % 8 < 5 ? 'ArrowUp' : 'ArrowDown')
+    }
+    await replanned(page)
+    const pictures = (await drawn()) - before
+    expect(pictures).toBeGreaterThanOrEqual(1)
+    expect(pictures).toBeLessThanOrEqual(25)
+    const { line, stitches } = planFromText(await keptText(page), catalogOf(LIBRARY)).report
+    expect(await figure(page, 'Stitches')).toBe(countText(stitches.count))
+    expect(await figure(page, 'Length of line')).toBe(longLengthText(line.lengthMm, 'in'))
   })
 })
 

@@ -1,8 +1,9 @@
 import type { FunctionComponent } from 'preact'
+import { namesOf } from '../../quilt/outline-names.ts'
 import { idOf, patternOf, valueAt } from '../paths.ts'
 import type { Written } from '../plan-file.ts'
 import { type Path, setAt, writtenValue } from '../plan-text.ts'
-import { laid } from '../planning.ts'
+import { laid, scene } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
 import { edit, plan, write } from '../state.ts'
 import { choiceWords, fieldWords } from '../words.ts'
@@ -76,14 +77,13 @@ function ShapeField({ path, option }: OptionProps) {
   )
 }
 
-const PLACES = ['any', 'top-left', 'top-right', 'bottom-right', 'bottom-left'] as const
-const SIDES = ['top', 'right', 'bottom', 'left'] as const
-
 /** Where the line begins or ends: anywhere, in a corner, or in the middle of a band's side. */
 function PlaceField({ path, option }: OptionProps) {
   const now = valueAt(plan.value.file, path)
   const words = fieldWords(path.at(-1)!, option)
-  const sides = bandNames().flatMap((band) => SIDES.map((side) => ({ band, side })))
+  const outline = scene.value?.quilt.rings.at(-1)
+  const names = outline ? namesOf(outline) : { corners: [], sides: [] }
+  const sides = bandNames().flatMap((band) => names.sides.map((side) => ({ band, side })))
   const keyOf = ({ band, side }: { band: string; side: string }) => `${band}, ${side}`
   const isSide = typeof now === 'object' && now !== null
   return (
@@ -94,7 +94,8 @@ function PlaceField({ path, option }: OptionProps) {
       problem={problemAt(path)}
       value={isSide ? keyOf(now as { band: string; side: string }) : ((now as string | undefined) ?? 'any')}
       of={[
-        ...PLACES.map((place) => [place, place === 'any' ? 'anywhere' : choiceWords(place)] as const),
+        ['any', 'anywhere'],
+        ...names.corners.map((place) => [place, choiceWords(place)] as const),
         ...sides.map((place) => [keyOf(place), keyOf(place)] as const),
       ]}
       onWrite={(place) => write(path, sides.find((side) => keyOf(side) === place) ?? place)}
