@@ -22,7 +22,10 @@ export function settleDrawn(entry: Entry): DrawnMotifPlan[] {
       code: 'plan/size',
       message: `has ${names.length} motifs; allowed: at most ${LIMITS.drawnMotifs}`,
     })
-  return names.slice(0, LIMITS.drawnMotifs).map((name) => settleOne(name, entry.at(name)))
+  return names
+    .sort()
+    .slice(0, LIMITS.drawnMotifs)
+    .map((name) => settleOne(name, entry.at(name)))
 }
 
 function settleOne(name: string, entry: Entry): DrawnMotifPlan {
