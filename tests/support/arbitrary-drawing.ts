@@ -63,8 +63,8 @@ const angular = fc
 /** Corners that lean back over what comes next, so that the top is no place to cut at. */
 const hooked = fc
   .record({
-    back: fc.double({ min: 4, max: 12, noNaN: true }),
-    y: fc.double({ min: 8, max: 20, noNaN: true }),
+    back: fc.double({ min: 3, max: 6, noNaN: true }),
+    y: fc.double({ min: 15, max: 20, noNaN: true }),
   })
   .map(
     ({ back, y }): RandomDrawing => ({
