@@ -24,6 +24,7 @@ export default defineMotif({
       max: inches(24),
     },
   },
+  closeness: 'spacing',
   suits: { min: inches(0.75), max: inches(4) },
   ends: 'free',
   bend: 'corner',

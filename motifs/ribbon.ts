@@ -11,6 +11,7 @@ export default defineMotif({
     repeat: { kind: 'length', label: 'Repeat', default: { widths: 0.9 }, min: inches(0.25), max: inches(5) },
     swell: { kind: 'ratio', label: 'Width of a turn, in half repeats', default: 1.15, min: 0.9, max: 1.25 },
   },
+  closeness: 'repeat',
   suits: { min: inches(0.5), max: inches(2.5) },
   ends: 'alternate',
   bend: 'corner',

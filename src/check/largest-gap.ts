@@ -234,8 +234,8 @@ function firstCells(search: Search): First {
   const hopeful: number[] = []
   const least = floor + search.slack
   // Where gaps are smaller than cells, a cell whose middle lies outside the region may hold the best place.
-  const walk = floor > 2 * field.cell ? eachCentreInside : eachCentre
-  walk(search, 1, (i) => {
+  const margin = floor > 2 * field.cell ? 0 : reach
+  eachCentre(search, { step: 1, margin }, (i) => {
     if (coarse[i]! + 2 * reach > least && depthInside(boundary, centreOf(field, i), metric) + reach > least)
       hopeful.push(i)
   })
@@ -260,7 +260,7 @@ function mostHopeful(search: Search): Cell[] {
   const { field, boundary, metric } = search
   const coarse = coarseDistances(field, metric)
   const seen: Cell[] = []
-  eachCentreInside(search, SAMPLED, (i) => {
+  eachCentre(search, { step: SAMPLED, margin: 0 }, (i) => {
     const p = centreOf(field, i)
     const clear = Math.min(coarse[i]!, depthInside(boundary, p, metric))
     if (clear > 0) seen.push({ x: p[0], y: p[1], clear })
@@ -286,44 +286,65 @@ const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
   box.minY + (Math.floor(i / columns) + 0.5) * cell,
 ]
 
-/** Calls `visit` with every `step`th cell of the region's box. */
-function eachCentre({ field, boundary: { box } }: Search, step: number, visit: (cell: number) => void): void {
-  const { cell, columns, rows } = field
-  const minColumn = Math.max(0, Math.floor((box.minX - field.box.minX) / cell))
-  const minRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
-  const maxColumn = Math.min(columns - 1, Math.floor((box.maxX - field.box.minX) / cell))
-  const maxRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
-  for (let row = minRow; row <= maxRow; row += step) {
-    for (let column = minColumn; column <= maxColumn; column += step) visit(row * columns + column)
-  }
-}
-
-/** The same, of cells whose middle lies in the region or within a cell of it across. */
-function eachCentreInside(
+/**
+ * Calls `visit` with every `step`th cell, in rows, whose middle lies in the region, within a cell of it across, or within
+ * `margin` of its edge, mm.
+ */
+function eachCentre(
   { field, boundary: { box, edges } }: Search,
-  step: number,
+  { step, margin }: { step: number; margin: number },
   visit: (cell: number) => void,
 ): void {
   const { cell, columns, rows } = field
-  const firstRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
-  const lastRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
+  const firstRow = Math.max(0, Math.floor((box.minY - margin - field.box.minY) / cell))
+  const lastRow = Math.min(rows - 1, Math.floor((box.maxY + margin - field.box.minY) / cell))
   const column = (x: number) => Math.floor((x - field.box.minX) / cell)
   for (let row = firstRow; row <= lastRow; row += step) {
     const y = field.box.minY + (row + 0.5) * cell
-    const crossings = crossingsAt(edges, y)
-    for (let k = 0; k + 1 < crossings.length; k += 2) {
-      const last = Math.min(columns - 1, column(crossings[k + 1]!) + 1)
-      for (let c = Math.max(0, column(crossings[k]!) - 1); c <= last; c += step) visit(row * columns + c)
+    const spans = spansAt(edges, y)
+    if (margin > 0) spans.push(...spansBeside(edges, y, margin))
+    for (const [from, to] of joined(spans.map(([a, b]) => [column(a) - 1, column(b) + 1]))) {
+      const last = Math.min(columns - 1, to)
+      for (let c = Math.max(0, from); c <= last; c += step) visit(row * columns + c)
     }
   }
 }
 
-/** Where a level line crosses the region's edges, from left to right, mm. */
-function crossingsAt({ ax, ay, bx, by, count }: Boundary['edges'], y: number): number[] {
+type Span = readonly [from: number, to: number]
+
+/** Where a level line runs inside the region, from left to right, mm. */
+function spansAt({ ax, ay, bx, by, count }: Boundary['edges'], y: number): Span[] {
   const crossings: number[] = []
   for (let i = 0; i < count; i++) {
     if (ay[i]! > y === by[i]! > y) continue
     crossings.push(ax[i]! + ((bx[i]! - ax[i]!) * (y - ay[i]!)) / (by[i]! - ay[i]!))
   }
-  return crossings.sort((a, b) => a - b)
+  crossings.sort((a, b) => a - b)
+  return Array.from({ length: crossings.length >> 1 }, (_, k) => [crossings[2 * k]!, crossings[2 * k + 1]!])
+}
+
+/** Where a level line may come within `margin` of the region's edges, mm. */
+function spansBeside({ ax, ay, bx, by, count }: Boundary['edges'], y: number, margin: number): Span[] {
+  const spans: Span[] = []
+  for (let i = 0; i < count; i++) {
+    const [low, high] = [Math.min(ay[i]!, by[i]!), Math.max(ay[i]!, by[i]!)]
+    if (low > y + margin || high < y - margin) continue
+    const xAt = (level: number) => ax[i]! + (bx[i]! - ax[i]!) * ((level - ay[i]!) / (by[i]! - ay[i]!))
+    const ends =
+      low === high ? [ax[i]!, bx[i]!] : [xAt(Math.max(low, y - margin)), xAt(Math.min(high, y + margin))]
+    spans.push([Math.min(...ends) - margin, Math.max(...ends) + margin])
+  }
+  return spans
+}
+
+/** Spans of whole numbers, in order, those that meet made one. */
+function joined(spans: readonly Span[]): Span[] {
+  const whole: Span[] = []
+  for (const span of [...spans].sort((a, b) => a[0] - b[0])) {
+    const before = whole.at(-1)
+    if (before && span[0] <= before[1] + 1)
+      whole[whole.length - 1] = [before[0], Math.max(before[1], span[1])]
+    else whole.push(span)
+  }
+  return whole
 }

@@ -1,6 +1,6 @@
 import { compareStrategies } from '../compare.ts'
+import { acceptPlan } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
-import { readPlan } from '../plan/read-plan.ts'
 import { strategiesText, strategyName } from '../report/strategies.ts'
 import { readText } from './files.ts'
 import { catalogBeside } from './plan-catalog.ts'
@@ -12,7 +12,7 @@ export function compareCommand(file: string, { json = false }: { json?: boolean 
   const progress = new Progress()
   const work = () => {
     const catalog = catalogBeside(file)
-    const { plan } = readPlan(readText(file, LIMITS.fileBytes), catalog)
+    const { plan } = acceptPlan(readText(file, LIMITS.fileBytes), catalog)
     const comparison = compareStrategies(plan, catalog, (what) => progress.say(`Trying ${what} ...`))
     progress.done()
     const named = {

@@ -1,7 +1,8 @@
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml'
 import { parseLength } from '../plan/length.ts'
+import type { Option } from '../plan/options.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
-import type { PlanFile } from './plan-file.ts'
+import type { PlanFile, Written } from './plan-file.ts'
 
 /** A place in the plan file: keys and list positions from the root. */
 export type Path = readonly (string | number)[]
@@ -32,21 +33,40 @@ export function editPlanText(text: string, change: (document: Document) => void)
   return document.toString({ lineWidth: 110, flowCollectionPadding: true })
 }
 
-/** Writes a value at a place; undefined takes the key away. */
+/** Writes a value at a place; undefined takes the key away, and the groups that are empty without it. */
 export function setAt(document: Document, path: Path, value: unknown): void {
   if (value === undefined) {
-    if (document.hasIn(path)) document.deleteIn(path)
+    takeAway(document, path)
     return
   }
+  makeRoom(document, path)
   const present = document.getIn(path, true)
   if (isScalar(present) && typeof value !== 'object') present.value = value
   else document.setIn(path, typeof value === 'object' ? flowNode(document, value) : value)
 }
 
+function takeAway(document: Document, path: Path): void {
+  if (document.hasIn(path)) document.deleteIn(path)
+  const above = path.slice(0, -1)
+  const group = above.length > 0 ? document.getIn(above) : undefined
+  if ((isMap(group) || isSeq(group)) && group.items.length === 0 && typeof above.at(-1) === 'string')
+    takeAway(document, above)
+}
+
+/** A key that has nothing, or a single word, where a group is needed gets the group. */
+function makeRoom(document: Document, path: Path): void {
+  for (let i = 1; i < path.length; i++) {
+    const above = path.slice(0, i)
+    const node = document.getIn(above)
+    if (isMap(node) || isSeq(node)) continue
+    document.setIn(above, document.createNode(typeof path[i] === 'number' ? [] : {}, { flow: i > 1 }))
+  }
+}
+
 const flowNode = (document: Document, value: unknown): unknown => document.createNode(value, { flow: true })
 
 /** What a person typed as a plan file writes it: a number where it is one, otherwise the text itself. */
-export function writtenValue(typed: string): string | number {
+export function writtenValue(typed: string): Written {
   const text = typed.trim()
   return /^\d+(\.\d+)?$/.test(text) ? Number(text) : text
 }
@@ -91,72 +111,82 @@ function freeName(document: Document, wanted: string): string {
   return name
 }
 
-/** Which values of a filler are lengths. */
-export type LengthKeys = (filler: string) => readonly string[]
+/** What the plan file's format says of its keys, and which values of a filler are lengths. */
+export interface Lengths {
+  readonly options: Readonly<Record<string, Option>>
+  readonly ofFiller: (filler: string) => readonly string[]
+}
 
 /** Writes every bare length of the plan in another unit: the quilt stays as it is. */
-export function changeUnits(document: Document, to: LengthUnit, lengthKeys: LengthKeys): void {
+export function changeUnits(document: Document, to: LengthUnit, lengths: Lengths): void {
   const from = ((document.get('units') as LengthUnit | undefined) ?? 'in') satisfies LengthUnit
   if (from === to) return
-  const convert = (path: Path) => {
-    const value = document.getIn(path)
-    if (typeof value !== 'number' && !(typeof value === 'string' && /[\d¼½¾⅛⅜⅝⅞⅓⅔]$/.test(value))) return
-    const mm = parseLength(value, from)
-    if (mm !== undefined) setAt(document, path, Number((mm / MM_PER[to]).toFixed(4)))
-  }
-  for (const path of lengthPaths(document, lengthKeys)) convert(path)
+  const file = document.toJS() as Record<string, unknown>
+  for (const [key, option] of Object.entries(lengths.options))
+    for (const path of lengthPaths(file[key], { path: [key], option, lengths })) {
+      const value = document.getIn(path)
+      if (typeof value !== 'number' && !(typeof value === 'string' && /[\d¼½¾⅛⅜⅝⅞⅓⅔]$/.test(value))) continue
+      const mm = parseLength(value, from)
+      if (mm !== undefined) setAt(document, path, Number((mm / MM_PER[to]).toFixed(4)))
+    }
   document.set('units', to)
 }
 
-const SIDES = ['top', 'right', 'bottom', 'left']
-
-/** The places of all lengths that may be written in the plan's unit. */
-function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
-  const sides = (path: Path) => [path, ...SIDES.map((side) => [...path, side])]
-  const { bands } = document.toJS() as PlanFile
-  return [
-    ['centre', 'width'],
-    ['centre', 'height'],
-    ...bands.flatMap((_, i) => [
-      ...sides(['bands', i, 'width']),
-      ...sides(['bands', i, 'cut']),
-      ['bands', i, 'pieced', 'size'],
-      ...[['filler'], ...SIDES.map((side) => ['sides', side])].flatMap((at) =>
-        fillerPaths(document, { at: ['bands', i, ...at], lengthKeys }),
-      ),
-    ]),
-    ['binding'],
-    ['machine', 'reach', 0],
-    ['machine', 'reach', 1],
-    ['machine', 'throat'],
-    ['machine', 'overlap'],
-    ['stitch', 'length'],
-    ['stitch', 'chordTolerance'],
-    ['stitch', 'tieOff', 'length'],
-    ['batting', 'limit'],
-    ['batting', 'thickness'],
-    ['thread', 'bobbin'],
-    ['thread', 'spool'],
-    ...leavesOf(document, ['measured']),
-    ...leavesOf(document, ['avoid']),
-  ]
+interface LengthPlace {
+  readonly path: Path
+  readonly option: Option
+  readonly lengths: Lengths
 }
 
-/** The places of the lengths among the values of a filler. */
-function fillerPaths(document: Document, { at, lengthKeys }: { at: Path; lengthKeys: LengthKeys }): Path[] {
-  const node = document.getIn(at)
-  if (!isMap(node)) return []
-  const names = node.items.map(({ key }) => String(isScalar(key) ? key.value : key))
-  return names.flatMap((name) => lengthKeys(name).map((key) => [...at, name, key]))
+const isGroup = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null
+
+/** The places of all lengths within a value of the plan file that may be written in the plan's unit. */
+function lengthPaths(value: unknown, { path, option, lengths }: LengthPlace): Path[] {
+  if (value === undefined || value === null) return []
+  const within = (key: string | number, part: Option) =>
+    lengthPaths((value as Record<string | number, unknown>)[key], {
+      path: [...path, key],
+      option: part,
+      lengths,
+    })
+  switch (option.kind) {
+    case 'length':
+      return [path]
+    case 'length-of-sides':
+      return isGroup(value) ? Object.keys(value).map((side) => [...path, side]) : [path]
+    case 'group':
+      return isGroup(value) ? Object.entries(option.of).flatMap(([key, part]) => within(key, part)) : []
+    case 'list':
+      return Array.isArray(value) ? value.flatMap((_, i) => within(i, option.of)) : []
+    case 'row':
+      return Array.isArray(value) ? option.of.flatMap((part, i) => within(i, part)) : []
+    case 'by-name':
+      if (option.of.kind === 'anything') return fillerPaths(value, path, lengths)
+      return isGroup(value) ? Object.keys(value).flatMap((name) => within(name, option.of)) : []
+    case 'either':
+      return option.of
+        .filter((way) => suits(value, way))
+        .flatMap((way) => lengthPaths(value, { path, option: way, lengths }))
+    default:
+      return []
+  }
 }
 
-/** The places of all single values within a part of the plan. */
-function leavesOf(document: Document, path: Path): Path[] {
-  const node = document.getIn(path)
-  if (isSeq(node)) return node.items.flatMap((_, i) => leavesOf(document, [...path, i]))
-  if (isMap(node))
-    return node.items.flatMap(({ key }) =>
-      leavesOf(document, [...path, String(isScalar(key) ? key.value : key)]),
-    )
-  return [path]
+/** Whether a value is written in one of several ways: as one value, as a list, or as a group. */
+const suits = (value: unknown, { kind }: Option): boolean =>
+  Array.isArray(value)
+    ? kind === 'list' || kind === 'row'
+    : isGroup(value)
+      ? kind === 'group' || kind === 'by-name'
+      : !['list', 'row', 'group', 'by-name'].includes(kind)
+
+/** The places of the lengths among the values of a filler, or of the fillers of several patches. */
+function fillerPaths(value: unknown, path: Path, lengths: Lengths): Path[] {
+  if (!isGroup(value)) return []
+  return Object.entries(value).flatMap(([name, values]) => {
+    const keys = lengths.ofFiller(name)
+    const own = isGroup(values) ? keys.filter((key) => key in values).map((key) => [...path, name, key]) : []
+    return [...own, ...(keys.length === 0 ? fillerPaths(values, [...path, name], lengths) : [])]
+  })
 }

@@ -128,11 +128,10 @@ function bandShapes(
   const inner = pieced.filter((band) => count === 0 || band < first)
   const outer = pieced.filter((band) => count > 0 && band > first)
   const patched = (band: number) => ({ band, inFit: undefined, isFree: false })
-  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, inFit, isFree }) => ({
-    side: quilt.bands[band]!.sides[side]!,
-    inFit,
-    isFree,
-  }))
+  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, inFit, isFree }) => {
+    const place = quilt.bands[band]!.sides[side]!
+    return { frames: { left: frameOf(place, 'left'), right: frameOf(place, 'right') }, inFit, isFree }
+  })
 }
 
 function sidePlan(

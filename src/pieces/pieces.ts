@@ -7,13 +7,14 @@ import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw
 import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
+import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
-import { frameOf } from './side-frame.ts'
+import { frameOf, type SideFrame } from './side-frame.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
-import { stripEndOf } from './strip-end.ts'
+import { runToStripEnd, stripEndOf, type WholeRun } from './strip-end.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
 export interface Piece {
@@ -76,10 +77,12 @@ export interface Pieces {
   readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
+  /** What no stitching may enter, if anything. */
+  readonly avoided?: Avoided
+  /** The band of setting triangles: corners inside it lie at the middles of sides outside it. */
+  readonly setting?: number
 }
 
-/** A strip whose end leans by less is cut square, mm. */
-const SQUARE = 1e-6
 /** A touch this little beyond the corner still lies on the seam, mm. */
 const ON_SEAM = 1e-3
 
@@ -91,13 +94,18 @@ export type Reach = readonly [width: number, height: number]
  *
  * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
  * @param seed     changes what is irregular
+ * @param threads  colours by band: neighbours in different threads are not woven together
  */
 export function cutPieces(
   quilt: Quilt,
   fillers: readonly (BandFiller | undefined)[],
-  { reach, seed }: { reach: Reach; seed: number },
+  { reach, seed, threads = [] }: { reach: Reach; seed: number; threads?: readonly (string | undefined)[] },
 ): Pieces {
-  const extents = quilt.bands.map((band, k) => extentOf(band, fillers[k]))
+  const setting = settingBand(quilt)
+  const extents = quilt.bands.map((band, k) => {
+    const goesRound = k === setting && leadsRound(fillers[k])
+    return { ...extentOf(band, fillers[k]), goesRound, thread: threads[k] }
+  })
   const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
   const groups = groupBands(extents, (group) => planOf(group).moves)
   const workshop = new Workshop(quilt, fillers, seed)
@@ -108,10 +116,21 @@ export function cutPieces(
     plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
   })
   const { sectors, pieces, stretches, ditched } = workshop
-  return { groups, sectors, pieces, stretches, ditched, fits: workshop.fits() }
+  const fits = workshop.fits()
+  return { groups, sectors, pieces, stretches, ditched, fits, ...(setting !== undefined && { setting }) }
 }
 
-function extentOf(band: Band, filler: BandFiller | undefined): BandExtent {
+/** The band of setting triangles, if there is one. */
+const settingBand = ({ patches = [] }: Quilt): number | undefined =>
+  patches.find((patch) => patch.alongOuter !== undefined)?.band
+
+/** Whether the filler of setting triangles leads from one to the next, all the way round: no travel is needed there. */
+function leadsRound(filler: BandFiller | undefined): boolean {
+  const patches = Object.values(patchFillersOf(filler)?.patches ?? {})
+  return patches.length > 0 && patches.every((fill) => fill?.filler.leadsTo)
+}
+
+function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'goesRound'> {
   const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))
   const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
   const along = alongOf(filler)
@@ -176,7 +195,12 @@ class Workshop {
     const { group } = place
     const woven = Array.from({ length: group.count }, (_, k) => group.first + k)
     for (const band of [...woven, ...group.pieced])
-      this.#fillPatches(band, { side: place.side, first, shares: stationShares(fit, plan.stretches) })
+      this.#fillPatches(band, {
+        side: place.side,
+        first,
+        shares: stationShares(fit, plan.stretches),
+        isInside: band < group.first,
+      })
   }
 
   /** Lets the touches beside pieced bands fall on patch corners. */
@@ -200,10 +224,7 @@ class Workshop {
   }
 
   /** Fills the patches of one side; each belongs to the sector beside which its middle lies. */
-  #fillPatches(
-    band: number,
-    { side, first, shares }: { side: number; first: number; shares: readonly number[] },
-  ): void {
+  #fillPatches(band: number, { side, first, shares, isInside }: SidePatches): void {
     const fillers = patchFillersOf(this.fillers[band])
     if (!fillers) return
     const work = this.#patchWork.get(band) ?? new PatchWork()
@@ -212,7 +233,8 @@ class Workshop {
       if (patch.band !== band || patch.side !== side) continue
       const fill = fillOf(patch, fillers)
       if (!fill) continue
-      const sector = first + sectorAlong(patch.along, shares)
+      const along = isInside ? (patch.alongOuter ?? patch.along) : patch.along
+      const sector = first + sectorAlong(along, shares)
       for (const stroke of work.strokesIn(patch, fill))
         this.pieces.push({ band, sector, stroke, startRing: undefined, endRing: undefined })
       if (fill.filler.ditch) this.ditched.push({ patch: number, sector })
@@ -225,29 +247,19 @@ class Workshop {
     if (!filler) return
     const side = this.quilt.bands[band]!.sides[at.side]!
     const frame = frameOf(side, at.half)
-    const share = (seam: number, station: number) => at.fit.at[seam]![station]
+    const whole = this.#wholeRun(at, { k, frame })
     const stripEnd = isByStrip(this.fillers[band])
       ? stripEndOf(this.quilt.bands[band]!, { side: at.side, half: at.half })
       : undefined
-    const line = (station: number) => {
-      if (station === 0 && stripEnd) return stripEnd
-      const s = share(k, station) ?? share(k + 1, station)!
-      return { inner: s * frame.innerHalf, outer: frame.outerMiddle + s * frame.outerHalf }
-    }
-    const edge = (station: number): Edge => edgeAt(k, station, at.phase)
-    const run: Run = {
-      stretch: { width: frame.width, start: line(at.station + 1), end: line(at.station) },
-      from: edge(at.station + 1),
-      to: edge(at.station),
-      halfRepeats: at.fit.halfRepeats[k]![at.station]!,
-      atMiddle: at.station + 1 === at.plan.stretches,
-      atCorner: at.station === 0 && !(stripEnd && Math.abs(stripEnd.outer - stripEnd.inner) < SQUARE),
-      seed: this.seed + band,
-    }
+    const rhythm = at.plan.rhythms[k]!
+    const run = stripEnd
+      ? runToStripEnd({ station: at.station, whole, end: stripEnd, rhythm })
+      : whole(at.station, at.station + 1)
+    if (!run) return
     const drawn = this.#draw(filler, run, band)
     this.#note(band, at.side, {
       repeats: run.halfRepeats / 2,
-      stretch: drawn.repeatMm / at.plan.rhythms[k]!.repeat,
+      stretch: drawn.repeatMm / rhythm.repeat,
     })
     const first = this.pieces.length
     // A strip that runs over its neighbour's end leaves the inner seam there.
@@ -270,6 +282,25 @@ class Workshop {
     })
   }
 
+  /** The run of a band from one station of a half side to another, as on a mitre. */
+  #wholeRun(at: SectorPlace, { k, frame }: { k: number; frame: SideFrame }): WholeRun {
+    const share = (seam: number, station: number) => at.fit.at[seam]![station]
+    const line = (station: number) => {
+      const s = share(k, station) ?? share(k + 1, station)!
+      return { inner: s * frame.innerHalf, outer: frame.outerMiddle + s * frame.outerHalf }
+    }
+    const edge = (station: number): Edge => edgeAt(k, station, at.phase)
+    return (to, from) => ({
+      stretch: { width: frame.width, start: line(from), end: line(to) },
+      from: edge(from),
+      to: edge(to),
+      halfRepeats: at.fit.halfRepeats[k]!.slice(to, from).reduce((sum, count) => sum + count, 0),
+      atMiddle: from === at.plan.stretches,
+      atCorner: to === 0,
+      seed: this.seed + at.group.first + k,
+    })
+  }
+
   #draw(filler: Filler, run: Run, band: number): DrawnRun {
     const key = `${band} ${filler.name} ${JSON.stringify(filler.values)} ${JSON.stringify(run, (_, v) => (typeof v === 'number' ? Math.round(v * 1e6) : v))}`
     const known = this.#drawn.get(key)
@@ -285,6 +316,14 @@ class Workshop {
     range.min = Math.min(range.min, stretch)
     range.max = Math.max(range.max, stretch)
   }
+}
+
+/** Where the patches of one side go: among which sectors, and whether their band lies inside the group's. */
+interface SidePatches {
+  readonly side: number
+  readonly first: number
+  readonly shares: readonly number[]
+  readonly isInside: boolean
 }
 
 interface SectorPlace {

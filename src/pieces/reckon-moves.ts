@@ -1,8 +1,9 @@
 import type { Affine } from '../geometry/affine.ts'
+import type { Box } from '../geometry/stroke.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
-import type { Side } from '../quilt/quilt.ts'
+import { fitsWithin, NO_BOX, unionOf } from './box.ts'
 import type { Reach } from './pieces.ts'
-import { frameOf, type SideFrame } from './side-frame.ts'
+import type { SideFrame } from './side-frame.ts'
 
 /** A stretch of a band as the needle will work it. */
 interface Cell {
@@ -10,12 +11,10 @@ interface Cell {
   readonly steps: readonly Box[]
 }
 
-/** mm */
-type Box = readonly [left: number, top: number, right: number, bottom: number]
-
 /** One side of a band of a group. */
 export interface BandShape {
-  readonly side: Side
+  /** Of either half of the side. */
+  readonly frames: { readonly left: SideFrame; readonly right: SideFrame }
   /** Its place in the fit; undefined for a pieced band. */
   readonly inFit: number | undefined
   /** Its filler runs there and back in one stretch. */
@@ -40,11 +39,11 @@ const STEP = 0.25
  */
 export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
   let moves = 0
-  let box: Box = [Infinity, Infinity, -Infinity, -Infinity]
+  let box = NO_BOX
   for (const cell of cellsInOrder(sides, reach)) {
     for (const step of cell.steps) {
       const both = unionOf(box, step)
-      if (fits(both, reach)) box = both
+      if (fitsWithin(both, reach)) box = both
       else {
         moves++
         box = step
@@ -53,16 +52,6 @@ export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
   }
   return moves
 }
-
-const unionOf = (a: Box, b: Box): Box => [
-  Math.min(a[0], b[0]),
-  Math.min(a[1], b[1]),
-  Math.max(a[2], b[2]),
-  Math.max(a[3], b[3]),
-]
-
-const fits = ([left, top, right, bottom]: Box, [width, height]: Reach): boolean =>
-  right - left <= width && bottom - top <= height
 
 /** Sector after sector round the quilt, through the bands outward and inward in turn. */
 function cellsInOrder(sides: readonly SideShape[], reach: Reach): Cell[] {
@@ -89,21 +78,20 @@ interface CellPlace {
 }
 
 function cellOf(shape: SideShape, { band, station, half, reach, isForward }: CellPlace): Cell {
-  const frame = frameOf(band.side, half)
-  const [near, far] = [stationAt(shape, band, station + 1), stationAt(shape, band, station)].map((at) =>
-    acrossAt(frame, at),
-  ) as [Across, Across]
+  const frame = band.frames[half]
+  const near = acrossAt(frame, stationAt(shape, band, station + 1))
+  const far = acrossAt(frame, stationAt(shape, band, station))
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
-    const inner = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)] as const
-    const outer = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)] as const
-    const low = Math.min(inner[0], inner[1], outer[0], outer[1])
-    const high = Math.max(inner[0], inner[1], outer[0], outer[1])
+    const [innerFrom, innerTo] = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)]
+    const [outerFrom, outerTo] = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)]
+    const low = Math.min(innerFrom, innerTo, outerFrom, outerTo)
+    const high = Math.max(innerFrom, innerTo, outerFrom, outerTo)
     return boxOf(frame.place, { low, high, depth })
   }
   const box = part(0, 1)
-  if (band.isFree && fits(box, reach)) return { steps: [box] }
+  if (band.isFree && fitsWithin(box, reach)) return { steps: [box] }
   const along = Math.max(Math.abs(far.inner - near.inner), Math.abs(far.outer - near.outer))
   const count = Math.max(1, Math.ceil(along / (STEP * Math.min(...reach))))
   const steps = Array.from({ length: count }, (_, i) => part(i / count, (i + 1) / count))
@@ -143,5 +131,10 @@ function boxOf(
     along * (along < 0 ? high : low) + across * (across < 0 ? depth : 0)
   const greatest = (along: number, across: number) =>
     along * (along < 0 ? low : high) + across * (across < 0 ? 0 : depth)
-  return [least(a, c) + e, least(b, d) + f, greatest(a, c) + e, greatest(b, d) + f]
+  return {
+    minX: least(a, c) + e,
+    minY: least(b, d) + f,
+    maxX: greatest(a, c) + e,
+    maxY: greatest(b, d) + f,
+  }
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { Catalog, Known } from './catalog.ts'
 import { formatOf, type Vocabulary } from './format.ts'
+import { exactCentre } from './format-centre.ts'
 import { DRAWN_NAME, fillerFormat, length, name, optional } from './format-parts.ts'
 
 /** The JSON Schema (draft 7) of a plan file, for editors: every key, and the names and values of the catalog. */
@@ -16,7 +17,7 @@ function vocabularyOf(catalog: Catalog): Vocabulary {
   return {
     bandFiller: z.union([fillerFormat(motifs as Known, ['none', 'auto']), ...OWN, byPatch]),
     sideFiller: z.union([fillerFormat(motifs as Known, ['none']), ...OWN]),
-    centreFiller: fillerFormat(centreFillers, ['none']),
+    centre: exactCentre(fillerFormat(centreFillers, ['none', 'auto'])),
     cornerMotif: names(['none', ...cornerMotifs]),
     unit: z.union([names([...Object.keys(units), 'own']), name]),
   }

@@ -7,6 +7,7 @@ title: Lighthouse raffle quilt
 units: in
 
 # The middle of the quilt, inside the first border: finished size, as sewn. A colour that begins with # needs quotes.
+# No rectangle? { shape: hexagon, across: 24 }, from flat to flat; or an octagon, or on-point: a square on its corner.
 centre: { width: 24, height: 30, filler: none, fabric: "#f3ead8" }
 
 # The borders ("bands") from the inside out. Each has a name, a finished width, a filler and a fabric colour.
@@ -19,6 +20,8 @@ bands:
 
   # A filler with values of your own: { s-echo: { spacing: 0.5 } }. A band to leave unquilted: filler: none.
   - { name: stripe, width: 1.5, filler: none, fabric: "#7c2f3a" }
+
+  # A band in a thread of its own (a line of its own, too): thread: "#1d3f57".
 
   # Sides that are not equally wide. Corners are mitred, butted (which pair was sewn first) or cornerstones.
   - name: shore
@@ -51,6 +54,12 @@ batting: { kind: cotton-scrim, limit: 8 }
 
 # Where the line starts: any, a corner such as top-left, or the middle of a side: { band: sand, side: top }.
 route: { start: any, order: middle-out }
+
+# An appliqué over the borders? The line stays out of it and is stitched round its edge (outline: as-needed: only where
+# it has to get round). Places from the top left corner of the finished quilt. Take the # away:
+# avoid:
+#   - { name: moon, circle: { at: [6, 6], radius: 2 } }
+#   - { name: sail, polygon: [[20, 18], [24, 26], [16, 26]] }
 
 # Measured the real quilt? Three places each way. What is measured wins over what is planned. Take the # away:
 # measured:

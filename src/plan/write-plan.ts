@@ -1,19 +1,13 @@
 import { Document, isMap, type Node, visit, type YAMLMap, type YAMLSeq } from 'yaml'
+import type { AvoidedRegion } from '../quilt/avoided-region.ts'
 import { type LengthUnit, toUnit } from '../units.ts'
 import { type Catalog, type Known, paramsOf } from './catalog.ts'
 import { withDrawnMotifs } from './drawn-catalog.ts'
 import { parseLength, roundLength } from './length.ts'
-import {
-  type BandPlan,
-  type FabricColour,
-  type FillerChoice,
-  type Place,
-  type Plan,
-  type Region,
-  SIDES,
-} from './plan.ts'
+import { type BandPlan, type FabricColour, type FillerChoice, type Place, type Plan, SIDES } from './plan.ts'
+import { isSetting } from './setting-bands.ts'
 import { CENTRE_NAME } from './settle-ground.ts'
-import { cornerName } from './settle-route.ts'
+import { cornerNames, sideNames } from './settle-route.ts'
 
 /** Writes lengths of one plan. */
 interface Pen {
@@ -88,9 +82,8 @@ function fileOf(pen: Pen): Written {
     title: plan.title,
     units: plan.units,
     centre: {
-      width: length(plan.centre.width),
-      height: length(plan.centre.height),
-      filler: plan.centre.filler ? fillerOf(plan.centre.filler, pen.catalog.centreFillers, pen) : 'none',
+      ...centreSizeOf(pen),
+      filler: centreFillerOf(pen),
       fabric: fabricOf(plan.centre.fabric),
     },
     bands: plan.bands.map((band) => bandOf(band, pen)),
@@ -110,6 +103,11 @@ function fileOf(pen: Pen): Written {
   })
 }
 
+const centreSizeOf = ({ plan: { centre }, length }: Pen): Written =>
+  centre.across === undefined
+    ? { width: length(centre.width), height: length(centre.height) }
+    : { shape: centre.shape, across: length(centre.across) }
+
 function fillerOf({ name, values, given }: FillerChoice, known: Known | undefined, { length }: Pen): unknown {
   if (given.length === 0) return name
   const params = paramsOf(known, name)
@@ -118,6 +116,12 @@ function fillerOf({ name, values, given }: FillerChoice, known: Known | undefine
     return [key, typeof value === 'number' && params[key]?.kind === 'length' ? length(value) : value]
   })
   return { [name]: Object.fromEntries(written) }
+}
+
+function centreFillerOf(pen: Pen): unknown {
+  const { filler, auto } = pen.plan.centre
+  if (auto) return 'auto'
+  return filler ? fillerOf(filler, pen.catalog.centreFillers, pen) : 'none'
 }
 
 const motifsOf = ({ plan, length }: Pen): Written =>
@@ -149,11 +153,11 @@ function bandOf(band: BandPlan, pen: Pen): Written {
   })
   return present({
     name: band.name,
-    width: isEven ? pen.length(top) : width,
+    width: isSetting(band) ? undefined : isEven ? pen.length(top) : width,
     filler: bandFillerOf(band, pen),
     sides: Object.fromEntries(sides),
     fabric: fabricOf(band.fabric),
-    corners: CORNERS[band.corners],
+    corners: isSetting(band) ? undefined : CORNERS[band.corners],
     cornerstone: band.cornerstone,
     pieced: piecedOf(band, pen),
     thread: band.thread,
@@ -217,26 +221,34 @@ const battingOf = ({ plan: { batting }, length }: Pen): Written => ({
 
 const SEAM_WORDS = { ring: 'inside', corner: 'corners', patch: 'patches' } as const
 
-function routeOf({ plan: { route, bands } }: Pen): Written {
+function routeOf({ plan }: Pen): Written {
+  const { route, bands } = plan
   const ditch = route.ditch.map(({ kind, band }) => ({ [SEAM_WORDS[kind]]: bands[band]?.name }))
   return {
-    start: placeOf(route.start),
-    end: placeOf(route.end),
+    start: placeOf(route.start, plan),
+    end: placeOf(route.end, plan),
     order: route.order,
     work: route.work,
+    ditchOrder: route.ditchOrder,
+    turning: route.turning,
     ditch: ditch.length > 0 ? ditch : 'none',
   }
 }
 
-function placeOf(place: Place): unknown {
+function placeOf(place: Place, plan: Plan): unknown {
   if (place.kind === 'anywhere') return 'any'
-  return place.kind === 'corner' ? cornerName(place.corner) : { band: place.band, side: SIDES[place.side] }
+  if (place.kind === 'corner') return cornerNames(plan)[place.corner]
+  const band = plan.bands.findIndex(({ name }) => name === place.band)
+  return { band: place.band, side: sideNames(plan, band)[place.side] }
 }
 
-const regionOf = (region: Region, { length }: Pen): Written =>
-  region.kind === 'circle'
+const regionOf = (region: AvoidedRegion, { length }: Pen): Written => ({
+  name: region.name,
+  ...(region.kind === 'circle'
     ? { circle: { at: region.centre.map(length), radius: length(region.radius) } }
-    : { polygon: region.points.map((point) => point.map(length)) }
+    : { polygon: region.points.map((point) => point.map(length)) }),
+  outline: region.outline,
+})
 
 const measuredOf = ({ plan: { measured, bands }, length }: Pen): Written[] =>
   measured.map(({ band, across, down, diagonals }) =>

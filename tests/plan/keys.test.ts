@@ -49,15 +49,26 @@ test('what a plan leaves out has its documented default', () => {
     motifs: [],
     spacing: 'own',
     density: 'medium',
-    route: { start: { kind: 'anywhere' }, end: { kind: 'anywhere' }, order: 'any', work: 'areas', ditch: [] },
+    route: {
+      start: { kind: 'anywhere' },
+      end: { kind: 'anywhere' },
+      order: 'any',
+      work: 'areas',
+      ditch: [],
+      ditchOrder: 'any',
+      turning: 0,
+    },
     avoid: [],
     measured: [],
     seed: 1,
   })
   expect(centre).toEqual({
+    shape: 'rectangle',
+    across: undefined,
     width: 508,
     height: 254,
     filler: undefined,
+    auto: false,
     fabric: [{ colour: '#f4efe4', share: 1 }],
   })
   expect(bands[1]).toEqual({
@@ -306,6 +317,11 @@ test('a route starts and ends anywhere, at a corner, or in the middle of a side'
     end: { kind: 'corner', corner: 2 },
   })
   expect(places('start: { band: sand, side: left }').start).toEqual({ kind: 'side', band: 'sand', side: 3 })
+  expect(places('ditchOrder: first, turning: 2')).toMatchObject({ ditchOrder: 'first', turning: 2 })
+  expect(read('machine: { foot: walking, sector: 90, turnSeconds: 5, threadSeconds: 7 }')).toMatchObject({
+    machine: { sector: 90, turnSeconds: 5, threadSeconds: 7 },
+    route: { turning: 0.5 },
+  })
   expect(places('order: middle-out, work: laps')).toMatchObject({ order: 'middle-out', work: 'laps' })
 })
 
@@ -329,9 +345,11 @@ test('regions to avoid are circles and polygons', () => {
     'avoid: [{ circle: { at: [1, 0], radius: 2 } }, { polygon: [[0, 0], [1 cm, 0], [0, 1]] }]',
   )
   expect(plan.avoid).toEqual([
-    { kind: 'circle', centre: [25.4, 0], radius: 50.8 },
+    { kind: 'circle', centre: [25.4, 0], radius: 50.8, name: 'region 1', outline: 'whole' },
     {
       kind: 'polygon',
+      name: 'region 2',
+      outline: 'whole',
       points: [
         [0, 0],
         [10, 0],
