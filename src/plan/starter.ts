@@ -31,6 +31,11 @@ bands:
     filler: scallop
     fabric: "#7fa69a"
 
+# A motif of your own: an SVG file beside this one with a single path, one repeat from left to right. Take the # away,
+# and name it as a filler above:
+# motifs:
+#   harbour-wave: { drawing: harbour-wave.svg }
+
 # What the binding covers on the front. Nothing is stitched there.
 binding: 1/4 in
 
