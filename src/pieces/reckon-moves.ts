@@ -4,14 +4,8 @@ import type { Side } from '../quilt/quilt.ts'
 import type { Reach } from './pieces.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
 
-/** A stretch of a band as the needle will work it. */
-interface Cell {
-  /** In the order of the walk, the boxes in which the needle works along it; one if it is all over the cell at once. */
-  readonly steps: readonly Box[]
-}
-
 /** mm */
-type Box = readonly [left: number, top: number, right: number, bottom: number]
+export type Box = readonly [left: number, top: number, right: number, bottom: number]
 
 /** One side of a band of a group. */
 export interface BandShape {
@@ -20,6 +14,8 @@ export interface BandShape {
   readonly inFit: number | undefined
   /** Its filler runs there and back in one stretch. */
   readonly isFree: boolean
+  /** Its stretches end on lines that lean with the mitre; others end square to the seams, but at the corner. */
+  readonly fans: boolean
 }
 
 /** How one side of a group is divided. */
@@ -36,13 +32,16 @@ const STEP = 0.25
 
 /**
  * How often the quilt is moved while a group is stitched once round, there and back through its bands: reckoned before
- * anything is drawn, from the boxes of its stretches.
+ * anything is drawn, from the boxes of its stretches. The work begins where the first side's corner area ends.
+ *
+ * @param sides  of each side, what `sectorBoxes` says of it
  */
-export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
+export function reckonMoves(sides: readonly (readonly (readonly Box[])[])[], reach: Reach): number {
+  const sectors = sides.flat()
   let moves = 0
   let box: Box = [Infinity, Infinity, -Infinity, -Infinity]
-  for (const cell of cellsInOrder(sides, reach)) {
-    for (const step of cell.steps) {
+  for (let i = 1; i <= sectors.length; i++)
+    for (const step of sectors[i % sectors.length]!) {
       const both = unionOf(box, step)
       if (fits(both, reach)) box = both
       else {
@@ -50,8 +49,22 @@ export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
         box = step
       }
     }
-  }
   return moves
+}
+
+/** The boxes in which the needle works in turn, for each sector of one side, through the bands outward and inward in turn. */
+export function sectorBoxes(side: SideShape, reach: Reach): Box[][] {
+  const stations = Array.from({ length: side.stretches }, (_, station) => station)
+  const sectors = [
+    ...stations.map((station) => ({ station, half: 'left' as const })),
+    ...stations.reverse().map((station) => ({ station, half: 'right' as const })),
+  ]
+  return sectors.map(({ station, half }, i) => {
+    const bands = i % 2 === 0 ? side.bands : [...side.bands].reverse()
+    return bands.flatMap((band, turn) =>
+      stepsOf(side, { band, station, half, reach, isForward: turn % 2 === 0 }),
+    )
+  })
 }
 
 const unionOf = (a: Box, b: Box): Box => [
@@ -64,21 +77,6 @@ const unionOf = (a: Box, b: Box): Box => [
 const fits = ([left, top, right, bottom]: Box, [width, height]: Reach): boolean =>
   right - left <= width && bottom - top <= height
 
-/** Sector after sector round the quilt, through the bands outward and inward in turn. */
-function cellsInOrder(sides: readonly SideShape[], reach: Reach): Cell[] {
-  const sectors = sides.flatMap((side) => {
-    const stations = Array.from({ length: side.stretches }, (_, station) => station)
-    return [
-      ...stations.map((station) => ({ side, station, half: 'left' as const })),
-      ...stations.reverse().map((station) => ({ side, station, half: 'right' as const })),
-    ]
-  })
-  return sectors.flatMap(({ side, station, half }, i) => {
-    const bands = i % 2 === 0 ? side.bands : [...side.bands].reverse()
-    return bands.map((band, turn) => cellOf(side, { band, station, half, reach, isForward: turn % 2 === 0 }))
-  })
-}
-
 interface CellPlace {
   readonly band: BandShape
   readonly station: number
@@ -88,11 +86,13 @@ interface CellPlace {
   readonly isForward: boolean
 }
 
-function cellOf(shape: SideShape, { band, station, half, reach, isForward }: CellPlace): Cell {
+/** In the order of the walk, the boxes in which the needle works along a cell; one if it is all over the cell at once. */
+function stepsOf(shape: SideShape, { band, station, half, reach, isForward }: CellPlace): Box[] {
   const frame = frameOf(band.side, half)
-  const [near, far] = [stationAt(shape, band, station + 1), stationAt(shape, band, station)].map((at) =>
-    acrossAt(frame, at),
-  ) as [Across, Across]
+  const [near, far] = [station + 1, station].map((at) => stationAt(shape, band, { station: at, frame })) as [
+    Across,
+    Across,
+  ]
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
@@ -103,13 +103,13 @@ function cellOf(shape: SideShape, { band, station, half, reach, isForward }: Cel
     return boxOf(frame.place, { low, high, depth })
   }
   const box = part(0, 1)
-  if (band.isFree && fits(box, reach)) return { steps: [box] }
+  if (band.isFree && fits(box, reach)) return [box]
   const along = Math.max(Math.abs(far.inner - near.inner), Math.abs(far.outer - near.outer))
   const count = Math.max(1, Math.ceil(along / (STEP * Math.min(...reach))))
   const steps = Array.from({ length: count }, (_, i) => part(i / count, (i + 1) / count))
   // From the middle to the corner is clockwise in a side's right half only.
   const walked = (half === 'right') === isForward ? steps : steps.reverse()
-  return { steps: band.isFree ? [...walked, ...[...walked].reverse(), ...walked] : walked }
+  return band.isFree ? [...walked, ...[...walked].reverse(), ...walked] : walked
 }
 
 /** Where a line across a band's frame meets its two seams. */
@@ -118,18 +118,17 @@ interface Across {
   readonly outer: number
 }
 
-const acrossAt = (frame: SideFrame, share: { inner: number; outer: number }): Across => ({
-  inner: share.inner * frame.innerHalf,
-  outer: frame.outerMiddle + share.outer * frame.outerHalf,
-})
-
-/** Where a station lies on a band's two seams, as shares of their half lengths. */
-function stationAt({ fit, phase, stretches }: SideShape, { inFit: k }: BandShape, station: number): Across {
-  const even = 1 - station / stretches
-  if (k === undefined) return { inner: even, outer: even }
-  const edge = edgeAt(k, station, phase)
-  const share = fit.at[edge === 'inner' ? k : k + 1]![station]!
-  return { inner: share, outer: share }
+function stationAt(
+  { fit, phase, stretches }: SideShape,
+  { inFit: k, fans }: BandShape,
+  { station, frame }: { station: number; frame: SideFrame },
+): Across {
+  const edge = k === undefined ? undefined : edgeAt(k, station, phase)
+  const share = k === undefined ? 1 - station / stretches : fit.at[edge === 'inner' ? k : k + 1]![station]!
+  const inner = share * frame.innerHalf
+  const outer = frame.outerMiddle + share * frame.outerHalf
+  if (edge === undefined || fans || station === 0) return { inner, outer }
+  return edge === 'inner' ? { inner, outer: inner } : { inner: outer, outer }
 }
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
