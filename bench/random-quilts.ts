@@ -66,7 +66,7 @@ function resultOf(file: PlanFile, name: string): Result {
   const filled = fillQuilt(plan, catalog)
   const { graph, route, lines } = planLine(lineTaskOf(filled))
   const ms = cpuMs() - start
-  const figures = measureLines(lines, reachOf(plan))
+  const figures = measureLines(lines, { reach: reachOf(plan) })
   const [width, height] = reachOf(plan)
   const stitched = new Set(filled.pieces.pieces.map(({ band }) => band))
   const area = [...stitched].reduce((sum, band) => sum + bandArea(filled.quilt, band), 0)

@@ -41,7 +41,7 @@ const row = (...cells: (string | number)[]): void => console.log(`| ${cells.join
 
 function lineRow(quilt: string, way: string, run: { value: PlannedLine; ms: number }, task: LineTask): void {
   const { lines, route, graph } = run.value
-  const { repositions, lengthMm } = measureLines(lines, task.reach)
+  const { repositions, lengthMm } = measureLines(lines, { reach: task.reach })
   const required = graph.edges.filter((edge) => edge.required).length
   row(
     `${quilt}, ${required} edges`,

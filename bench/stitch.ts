@@ -81,7 +81,13 @@ function reckon(watch: Stopwatch, line: Line, side: number) {
   const bobbin = { ...THREAD_DEFAULTS, capacityM: 75, moveBackShare: 0.1 }
   const starts = [{ stitches, seams: seamStretchesOf(line) }]
   const changes = watch.time('bobbin changes', () => placeBobbinChanges(starts, bobbin))
-  const work = { starts: [stitches], repositions: 0, bobbinChanges: changes.length, frameAdvances: 0 }
+  const work = {
+    starts: [stitches],
+    repositions: 0,
+    bobbinChanges: changes.length,
+    frameAdvances: 0,
+    threadChanges: 0,
+  }
   watch.time('time', () => reckonTime(work, TIME_DEFAULTS))
   const field = watch.time('field for gaps', () => layField([stitches], box))
   const gaps = watch.time('largest gaps', () => gapsInField(field, { rings: [ring] }, { within: 0.2 }))

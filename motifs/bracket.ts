@@ -19,6 +19,7 @@ export default defineMotif({
     curl: { kind: 'ratio', label: 'Curl of the arms', default: 0.6, min: 0.2, max: 1 },
     points: { kind: 'choice', label: 'Points towards', default: 'outer', of: ['outer', 'inner'] },
   },
+  closeness: 'repeat',
   suits: { min: inches(0.5), max: inches(2) },
   ends: 'alternate',
   bend: 'corner',

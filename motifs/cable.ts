@@ -12,6 +12,7 @@ export default defineMotif({
   params: {
     repeat: { kind: 'length', label: 'Repeat', default: { widths: 2.8 }, min: inches(2), max: inches(24) },
   },
+  closeness: 'repeat',
   suits: { min: inches(1.5), max: inches(6) },
   ends: 'free',
   bend: 'corner',

@@ -70,6 +70,7 @@ export default defineMotif({
   params: {
     size: { kind: 'length', label: 'Width of a shell', default: { widths: 0.4 }, min: 10, max: 150 },
   },
+  closeness: 'size',
   suits: { min: 50, max: 400 },
   ends: 'free',
   bend: 'corner',

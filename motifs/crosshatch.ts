@@ -12,6 +12,7 @@ export default defineMotif({
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.2 }, min: 4, max: 80 },
   },
+  closeness: 'spacing',
   suits: { min: 50, max: 400 },
   ends: 'free',
   bend: 'corner',

@@ -57,6 +57,7 @@ export default defineMotif({
   params: {
     plume: { kind: 'length', label: 'Width of a plume', default: { widths: 0.2 }, min: 5, max: 80 },
   },
+  closeness: 'plume',
   suits: { min: 60, max: 250 },
   ends: 'free',
   bend: 'corner',

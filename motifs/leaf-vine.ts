@@ -1,12 +1,16 @@
 import type { Point } from '../src/geometry/point.ts'
+import { cubic, splitAt } from '../src/geometry/segment.ts'
 import { StrokeBuilder } from '../src/geometry/stroke.ts'
-import { defineMotif, type Strip } from '../src/motif/contract.ts'
+import { type Drawn, defineMotif, type Edge, type MitreStrip, type Strip } from '../src/motif/contract.ts'
 
 /** The middle of the vine's swing and its reach, as shares of the width. */
 const SWING = 0.27
 /** A leaf's length, as a share of the room from the vine's crest to the far edge, and how far a pair is spread. */
 const LEAF = 0.86
 const SPREAD = 0.42
+
+/** The length of the leaf beside a mitre, in widths. */
+const CORNER_LEAF = 0.8
 
 /** Where the first crest is, in half waves: a little late, so that its leaves clear the line from the edge. */
 const FIRST = 0.72
@@ -43,29 +47,67 @@ export default defineMotif({
   repeat: (width) => 1.7 * width,
   draw: (strip, { leaf }) => {
     const { length, width } = strip
-    const halves = halvesFor(strip)
-    const half = length / (halves + FIRST - 0.5)
-    const v0 = strip.from === 'inner' ? 0 : width
-    const builder = new StrokeBuilder([0, v0])
-    for (let i = 0; i < halves; i++) {
-      const side = (strip.from === 'inner') === (i % 2 === 0) ? 1 : -1
-      const crest: Point = [(i + FIRST) * half, width / 2 + side * SWING * width]
-      const [u, v] = builder.at
-      const reach = (i === 0 ? 0.5 : 0.45) * (crest[0] - u)
-      builder.cubicTo([u + reach, v], [crest[0] - reach, crest[1]], crest)
-      const drop = (i === 0 ? 0.8 : 1) * Math.min((0.5 + SWING) * width * LEAF, 1.6 * half)
-      for (const lean of [-SPREAD, SPREAD])
-        stitchLeaf(builder, [lean * Math.min(drop, half), -side * drop], leaf * Math.min(drop, half))
-    }
+    const half = length / (halvesFor(strip) + FIRST - 0.5)
+    const builder = stitchVine(strip, half, leaf)
     const [u, v] = builder.at
     const end: Point = [length, strip.to === 'inner' ? 0 : width]
     builder.cubicTo([u + half / 4, v], [length - half / 4, end[1]], end)
-    return {
-      stroke: builder.build(),
-      touches: [
-        { edge: strip.from, after: 0 },
-        { edge: strip.to, after: builder.count },
-      ],
-    }
+    return drawnIn(strip, builder)
   },
+  drawToMitre: (strip, { leaf }) => {
+    const { length, width, skew, to } = strip
+    const last = Math.max(length + LAST[to](skew) * width, 0.45 * length)
+    const builder = stitchVine(strip, last / (halvesFor(strip) - 1 + FIRST), leaf)
+    leadToMitre(builder, strip, leaf)
+    return drawnIn(strip, builder)
+  },
+})
+
+/** How far beyond the inner corner the last crest lies, in widths: its leaves keep before the mitre. */
+const LAST: Readonly<Record<Edge, (skew: number) => number>> = {
+  inner: () => -0.45,
+  outer: (skew) => 0.11 * skew - 0.36,
+}
+
+/** From the edge through the crests, with a pair of leaves on each. */
+function stitchVine(strip: Strip, half: number, leaf: number): StrokeBuilder {
+  const { width } = strip
+  const builder = new StrokeBuilder([0, strip.from === 'inner' ? 0 : width])
+  for (let i = 0; i < halvesFor(strip); i++) {
+    const side = (strip.from === 'inner') === (i % 2 === 0) ? 1 : -1
+    const crest: Point = [(i + FIRST) * half, width / 2 + side * SWING * width]
+    const [u, v] = builder.at
+    const reach = (i === 0 ? 0.5 : 0.45) * (crest[0] - u)
+    builder.cubicTo([u + reach, v], [crest[0] - reach, crest[1]], crest)
+    const drop = (i === 0 ? 0.8 : 1) * Math.min((0.5 + SWING) * width * LEAF, 1.6 * half)
+    for (const lean of [-SPREAD, SPREAD])
+      stitchLeaf(builder, [lean * Math.min(drop, half), -side * drop], leaf * Math.min(drop, half))
+  }
+  return builder
+}
+
+/** From the last crest into the corner, with one leaf that lies along the mitre. */
+function leadToMitre(builder: StrokeBuilder, { length, width, skew, to }: MitreStrip, leaf: number): void {
+  const from = builder.at
+  const isOuter = to === 'outer'
+  const corner: Point = isOuter ? [length + skew * width, width] : [length, 0]
+  const run = corner[0] - from[0]
+  const whole = cubic(
+    [from[0] + 0.4 * run, from[1]],
+    [corner[0] - 0.4 * run, corner[1] - (isOuter ? 0.12 * width : 0)],
+    corner,
+  )
+  const [first, rest] = splitAt(from, whole, isOuter ? 0.66 : 0.5)
+  builder.push(first)
+  const size = ((isOuter ? -1 : 1) * CORNER_LEAF * width) / Math.hypot(1, skew)
+  stitchLeaf(builder, [size * skew, size], CORNER_LEAF * width * Math.min(leaf, 0.32))
+  builder.push(rest)
+}
+
+const drawnIn = ({ from, to }: Strip, builder: StrokeBuilder): Drawn => ({
+  stroke: builder.build(),
+  touches: [
+    { edge: from, after: 0 },
+    { edge: to, after: builder.count },
+  ],
 })

@@ -14,6 +14,7 @@ export default defineMotif({
     repeat: { kind: 'length', label: 'Repeat', default: { widths: 2.6 }, min: inches(1), max: inches(8) },
     loop: { kind: 'ratio', label: 'Width of a loop, in widths', default: 0.56, min: 0.36, max: 0.6 },
   },
+  closeness: 'repeat',
   suits: { min: inches(0.5), max: inches(2) },
   ends: 'alternate',
   bend: 'corner',

@@ -38,6 +38,7 @@ export default defineMotif({
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.11 }, min: 3, max: 60 },
   },
+  closeness: 'spacing',
   suits: { min: 40, max: 400 },
   ends: 'free',
   bend: 'corner',

@@ -16,6 +16,7 @@ export default defineMotif({
     },
     bow: { kind: 'ratio', label: 'Height of a bow, in spacings', default: 0.14, min: 0.06, max: 0.4 },
   },
+  closeness: 'spacing',
   suits: { min: inches(1), max: inches(8) },
   ends: 'alternate',
   bend: 'corner',

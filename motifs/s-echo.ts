@@ -24,6 +24,7 @@ export default defineMotif({
     },
     sweep: { kind: 'ratio', label: 'Sway of the S, in widths', default: 0.085, min: 0, max: 0.2 },
   },
+  closeness: 'spacing',
   suits: { min: inches(1.5), max: inches(6) },
   ends: 'alternate',
   bend: 'fan',

@@ -18,6 +18,7 @@ export default defineMotif({
     repeat: { kind: 'length', label: 'Repeat', default: { widths: 3 }, min: inches(0.5), max: inches(16) },
     crowns: { kind: 'choice', label: 'Crowns towards', default: 'outer', of: ['outer', 'inner'] },
   },
+  closeness: 'repeat',
   suits: { min: inches(0.5), max: inches(4) },
   ends: 'alternate',
   bend: 'corner',

@@ -26,6 +26,7 @@ export default defineMotif({
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.12 }, min: 3, max: 40 },
   },
+  closeness: 'spacing',
   suits: { min: 25, max: 150 },
   ends: 'free',
   bend: 'corner',

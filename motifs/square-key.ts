@@ -14,6 +14,7 @@ export default defineMotif({
     gable: { kind: 'ratio', label: 'Height of a bar, in widths', default: 0.025, min: 0.015, max: 0.1 },
     hooks: { kind: 'choice', label: 'Hooks open towards', default: 'inner', of: ['inner', 'outer'] },
   },
+  closeness: 'repeat',
   suits: { min: inches(0.75), max: inches(4) },
   ends: 'alternate',
   bend: 'corner',

@@ -51,6 +51,7 @@ export default defineMotif({
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.09 }, min: 3, max: 40 },
   },
+  closeness: 'spacing',
   suits: { min: 50, max: 250 },
   ends: 'free',
   bend: 'corner',

@@ -12,6 +12,7 @@ export default defineMotif({
   params: {
     repeat: { kind: 'length', label: 'Repeat', default: { widths: 2.5 }, min: inches(0.5), max: inches(16) },
   },
+  closeness: 'repeat',
   suits: { min: inches(0.5), max: inches(4) },
   ends: 'alternate',
   bend: 'corner',

@@ -1,7 +1,8 @@
 import { reachOf } from './engine-input.ts'
-import { planLine } from './pieces/plan-line.ts'
+import { planThreads } from './pieces/plan-threads.ts'
 import { fillQuilt, lineTaskOf } from './pipeline.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { STRIP_OVERLAP } from './plan/defaults.ts'
 import type { DitchSeam, Plan } from './plan/plan.ts'
 import { measureLines } from './report/measure-line.ts'
 import { reckonLines } from './report/reckon.ts'
@@ -46,7 +47,7 @@ export function compareStrategies(
 function asPlanned(plan: Plan, way: Way, ditch: readonly DitchSeam[]): Plan {
   const { machine } = plan
   const throat = machine.throat ?? machine.reach[1]
-  const strip = way === 'frame' ? { throat, overlap: machine.overlap ?? OVERLAP * throat } : NO_STRIP
+  const strip = way === 'frame' ? { throat, overlap: machine.overlap ?? STRIP_OVERLAP * throat } : NO_STRIP
   return {
     ...plan,
     machine: { ...machine, kind: way === 'frame' ? 'frame' : 'domestic', ...strip },
@@ -54,8 +55,6 @@ function asPlanned(plan: Plan, way: Way, ditch: readonly DitchSeam[]): Plan {
   }
 }
 
-/** The part of the throat by which strips overlap if the plan is for a domestic machine. */
-const OVERLAP = 0.1
 const NO_STRIP = { throat: undefined, overlap: undefined }
 
 function tryStrategy(
@@ -63,16 +62,16 @@ function tryStrategy(
   catalog: Catalog,
   { way, ditch }: { way: Way; ditch: boolean },
 ): StrategyFigures {
-  const { lines, frame, route } = planLine(lineTaskOf(fillQuilt(plan, catalog)))
-  const figures = measureLines(lines, reachOf(plan))
+  const { lines, frame, startsBound, changes } = planThreads(lineTaskOf(fillQuilt(plan, catalog)))
+  const figures = measureLines(lines, { reach: reachOf(plan) })
   const moves = frame ? frame.passes.length - 1 : figures.repositions.length
-  const work = frame ? { repositions: 0, advances: moves } : { repositions: moves, advances: 0 }
+  const work = { repositions: frame ? 0 : moves, advances: frame ? moves : 0, threadChanges: changes }
   const { thread, time } = reckonLines(lines, plan, work)
   return {
     way,
     ditch,
     starts: lines.length,
-    startsBound: frame?.startsBound ?? route.startsBound,
+    startsBound: frame?.startsBound ?? startsBound,
     overlapMm: figures.overlapMm,
     travelMm: figures.travelMm,
     moves,

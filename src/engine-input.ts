@@ -11,6 +11,7 @@ import type { Reach } from './pieces/pieces.ts'
 import type { WantedPlace } from './pieces/place-vertex.ts'
 import type { Wishes } from './pieces/plan-line.ts'
 import type { Catalog } from './plan/catalog.ts'
+import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import {
   type BandPlan,
   type FabricColour,
@@ -19,12 +20,14 @@ import {
   type Plan,
   SIDES,
 } from './plan/plan.ts'
+import { isSetting, outlineInside, SETTING_PATCH, SETTING_UNIT } from './plan/setting-bands.ts'
 import { defaultValues } from './plan/settle-filler.ts'
 import { diagnoseMeasured } from './quilt/diagnose-measured.ts'
 import { layOutQuilt, type QuiltSize } from './quilt/layout.ts'
 import { layOutMeasured } from './quilt/measured-layout.ts'
-import { type Cornerstones, type Piecing, pieceBands } from './quilt/pieced-band.ts'
+import { type Cornerstones, type Piecing, pieceBands, type SettingTriangles } from './quilt/pieced-band.ts'
 import { drawnUnit, PIECED_UNITS, type PiecedUnit, patchNames } from './quilt/pieced-unit.ts'
+import { type CentreShape, layOutPolygon, type PolygonSize } from './quilt/polygon-layout.ts'
 import type { Quilt } from './quilt/quilt.ts'
 
 /** What a plan says, as the engine takes it: names become motifs, units and fabrics. */
@@ -46,18 +49,56 @@ export const catalogOf = ({ motifs, centres, corners }: Library): Catalog => ({
   centreFillers: centres,
   cornerMotifs: Object.keys(corners),
   patchFillers: PATCH_FILLERS,
-  units: Object.fromEntries(Object.entries(UNITS).map(([name, unit]) => [name, patchNames(unit)])),
+  units: {
+    ...Object.fromEntries(Object.entries(UNITS).map(([name, unit]) => [name, patchNames(unit)])),
+    [SETTING_UNIT]: [SETTING_PATCH],
+  },
 })
 
 /** The quilt laid out as planned, or as measured where the plan says what was measured; its pieced bands cut into patches. */
 export function layOutPlan(plan: Plan): { readonly quilt: Quilt; readonly findings: readonly Problem[] } {
-  const size = sizeOf(plan)
-  const whole = plan.measured.length > 0 ? layOutMeasured(size, plan.measured) : layOutQuilt(size)
-  const findings =
-    plan.measured.length > 0 ? diagnoseMeasured(size, plan.measured, { quilt: whole, unit: plan.units }) : []
+  const { quilt: whole, findings } = layOutStrips(plan)
   const piecings = plan.bands.map(piecingOf)
-  return { quilt: piecings.some((p) => p) ? pieceBands(whole, piecings) : whole, findings }
+  const quilt = piecings.some((p) => p) ? pieceBands(whole, piecings) : whole
+  return { quilt: plan.avoid.length > 0 ? { ...quilt, regions: plan.avoid } : quilt, findings }
 }
+
+/** The quilt before anything in its bands is pieced. */
+function layOutStrips(plan: Plan): { readonly quilt: Quilt; readonly findings: readonly Problem[] } {
+  const shape = shapeOf(plan)
+  if (shape) return { quilt: layOutPolygon(polygonSizeOf(plan, shape)), findings: [] }
+  const size = sizeOf(plan)
+  if (plan.measured.length === 0) return { quilt: layOutQuilt(size), findings: [] }
+  const quilt = layOutMeasured(size, plan.measured)
+  return { quilt, findings: diagnoseMeasured(size, plan.measured, { quilt, unit: plan.units }) }
+}
+
+/** What the centre is if it is no upright rectangle. */
+export function shapeOf({ centre: { shape, across = 0 } }: Plan): CentreShape | undefined {
+  switch (shape) {
+    case 'rectangle':
+      return undefined
+    case 'hexagon':
+      return { kind: 'regular', sides: 6, across }
+    case 'octagon':
+      return { kind: 'regular', sides: 8, across }
+    case 'on-point':
+      return { kind: 'on-point', width: across, height: across }
+  }
+}
+
+/** Sizes and fabrics of a quilt whose centre is no upright rectangle. */
+export const polygonSizeOf = (plan: Plan, shape: CentreShape): PolygonSize => ({
+  centre: { shape, fabric: mainColour(plan.centre.fabric) },
+  bands: plan.bands.map((band, k) => ({
+    ...band,
+    // Round any other outline than a rectangle all sides are alike.
+    width: outlineInside(plan, k) === 'rectangle' ? band.width : band.width.top,
+    fabric: mainColour(band.fabric),
+    isSetting: isSetting(band),
+  })),
+  binding: plan.binding,
+})
 
 /** Sizes and fabrics alone. */
 export const sizeOf = (plan: Plan): QuiltSize => ({
@@ -71,8 +112,12 @@ const mainColour = (fabric: readonly FabricColour[]): string =>
   fabric.reduce((most, colour) => (colour.share > most.share ? colour : most)).colour
 
 /** How a band is pieced, if it is. */
-export function piecingOf(band: BandPlan, index: number): Piecing | Cornerstones | undefined {
+export function piecingOf(
+  band: BandPlan,
+  index: number,
+): Piecing | Cornerstones | SettingTriangles | undefined {
   const { pieced, corners } = band
+  if (isSetting(band)) return { triangleFabric: pieced?.fabrics[SETTING_PATCH] }
   if (!pieced)
     return hasOwnStrips(band) && corners === 'cornerstone' ? { cornerstoneFabric: undefined } : undefined
   const unit = pieced.polygons
@@ -94,7 +139,8 @@ const hasOwnStrips = ({ sides, cornerstone }: BandPlan): boolean =>
   Object.keys(sides).length > 0 || cornerstone !== undefined
 
 /** What fills each band: a motif along it, fillers by strip or by patch, or nothing. */
-export function fillersOf(plan: Plan, catalog: Catalog): (BandFiller | undefined)[] {
+export function fillersOf(plan: Plan, known: Catalog): (BandFiller | undefined)[] {
+  const catalog = withDrawnMotifs(known, plan.motifs)
   return plan.bands.map((band) => {
     const byPatch = Object.entries(band.pieced?.fillers ?? {})
     if (byPatch.length > 0) {
@@ -127,7 +173,7 @@ function stripFillers(band: BandPlan, catalog: Catalog): BandFiller {
 export function centreFillOf({ centre }: Plan, { centres }: Catalog): CentreFill | undefined {
   const filler = centre.filler && centres?.[centre.filler.name]
   if (!centre.filler || !filler) return undefined
-  const usual = defaultValues(filler.params, Math.min(centre.width, centre.height))
+  const usual = defaultValues(filler.params, centre.across ?? Math.min(centre.width, centre.height))
   return { filler, values: { ...usual, ...centre.filler.values } }
 }
 
@@ -137,6 +183,10 @@ export function centreFillOf({ centre }: Plan, { centres }: Catalog): CentreFill
  */
 export const reachOf = ({ machine }: Plan): Reach =>
   machine.throat === undefined ? machine.reach : [machine.throat, machine.throat / 2]
+
+/** The colours of the threads that bands have of their own, if they are not the quilt's. */
+export const bandThreads = ({ bands, thread: { colour } }: Plan): (string | undefined)[] =>
+  bands.map(({ thread }) => (thread === colour ? undefined : thread))
 
 /** What the plan asks of the line's way. */
 export function wishesOf(plan: Plan): Wishes {

@@ -1,22 +1,26 @@
-import { centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
+import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
+import { bandThreads, centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
+import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
+import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
 import { cutPieces, type Pieces } from './pieces/pieces.ts'
-import { type LineTask, type PlannedLine, planLine } from './pieces/plan-line.ts'
+import { type PlannedLines, planThreads, type ThreadedTask } from './pieces/plan-threads.ts'
 import type { Catalog } from './plan/catalog.ts'
-import { notPlanned } from './plan/not-planned.ts'
+import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import type { Plan } from './plan/plan.ts'
-import { readPlan } from './plan/read-plan.ts'
+import { type PlanRead, readPlan } from './plan/read-plan.ts'
 import type { Quilt } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
-import { findGaps } from './report/find-gaps.ts'
-import { measureLines } from './report/measure-line.ts'
+import { findGaps, type GapTask, gapRegions, type QuiltGaps } from './report/find-gaps.ts'
+import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
 import { type Reckoning, reckonLines } from './report/reckon.ts'
+import { regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
 import { traceStrips } from './report/trace-strips.ts'
 import { lowerBound } from './route/index.ts'
@@ -25,15 +29,25 @@ import { lowerBound } from './route/index.ts'
 export interface FilledQuilt {
   readonly plan: Plan
   readonly quilt: Quilt
+  /** The fillers before they are cut at the regions to stay out of. */
+  readonly whole: Pieces
   readonly pieces: Pieces
+  /** The choices that the plan left open, made. */
+  readonly choices?: Choices
   /** What the measures of the real quilt say. */
   readonly findings: readonly Problem[]
 }
 
 /** A quilt with its line, before anything is reckoned: what a first picture needs. */
 export interface ThreadedQuilt extends FilledQuilt {
-  readonly line: PlannedLine
+  readonly line: PlannedLines
   readonly drawing: Drawing
+}
+
+/** A quilt with its line measured, and what it takes. */
+export interface ReckonedQuilt extends ThreadedQuilt {
+  readonly figures: LineFigures
+  readonly reckoning: Reckoning
 }
 
 /** A plan carried through: the quilt, its line, its figures, and all that an output needs. */
@@ -51,80 +65,163 @@ export interface PlannedQuilt {
  * @throws PlanError with every problem of the file
  */
 export function planFromText(text: string, catalog: Catalog): PlannedQuilt {
-  const { plan, warnings, locate } = readPlan(text, catalog)
-  const refused = notPlanned(plan)
-  if (refused.length > 0) throw new PlanError(refused.map(locate))
-  return planQuilt(plan, { catalog, warnings })
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
+  return withPlaces(locate, () => planQuilt(plan, { catalog, warnings }))
 }
 
-/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes. */
+/**
+ * The plan that a file's text gives, if the planner can do all that it asks.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export function acceptPlan(text: string, catalog: Catalog): PlanRead {
+  const read = readPlan(text, catalog)
+  const refused = refuseTooMuch(read.plan, catalog)
+  if (refused.length > 0) throw new PlanError(refused.map(read.locate))
+  return read
+}
+
+/** Problems found while planning name a key of the plan; here they get their place in the file. */
+function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (!(error instanceof PlanError)) throw error
+    throw new PlanError(
+      error.problems.map((problem) => (problem.at && !problem.position ? locate(problem) : problem)),
+    )
+  }
+}
+
+/** Plans a quilt: lay it out and fit the fillers, find the way and thread the line, reckon what it takes, tell it. */
 export function planQuilt(
   plan: Plan,
   { catalog, warnings = [] }: { catalog: Catalog; warnings?: readonly Problem[] },
 ): PlannedQuilt {
   const filled = fillQuilt(plan, catalog)
   const threaded = threadQuilt(filled, catalog)
-  return reckonQuilt(threaded, warnings)
+  const gapTask = gapTaskOf(threaded)
+  const reckoned = reckonQuilt(threaded, gapTask)
+  return tellQuilt(reckoned, { gaps: findGaps(gapTask), warnings })
 }
 
-/** Lays the quilt out, fits the fillers and cuts them at their touches. */
+/**
+ * The same, with the gaps looked for elsewhere meanwhile: no other step is as long that nothing waits for.
+ *
+ * @throws PlanError with every problem of the file
+ */
+export async function planWithGaps(
+  text: string,
+  { catalog, search }: { catalog: Catalog; search: (task: GapTask) => Promise<QuiltGaps> },
+): Promise<PlannedQuilt> {
+  const { plan, warnings, locate } = acceptPlan(text, catalog)
+  const threaded = withPlaces(locate, () => threadQuilt(fillQuilt(plan, catalog), catalog))
+  const gapTask = gapTaskOf(threaded)
+  const gaps = search(gapTask)
+  const reckoned = reckonQuilt(threaded, gapTask)
+  return tellQuilt(reckoned, { gaps: await gaps, warnings })
+}
+
+/** Makes the choices that the plan leaves open, lays the quilt out, fits the fillers and cuts them at their touches. */
 export function fillQuilt(plan: Plan, catalog: Catalog): FilledQuilt {
-  const { quilt, findings } = layOutPlan(plan)
+  const laid = layOutPlan(plan)
+  const fill = (settled: Plan) => ({ plan: settled, ...laid, ...fitFillers(settled, laid.quilt, catalog) })
+  if (!isOpen(plan)) return fill(plan)
+  const { filled, choices } = choosePlan(plan, {
+    catalog: withDrawnMotifs(catalog, plan.motifs),
+    quilt: laid.quilt,
+    fill,
+  })
+  return { ...filled, choices }
+}
+
+/** Fits the fillers into a quilt that is laid out, cuts them at their touches, and at the regions to stay out of. */
+export function fitFillers(
+  plan: Plan,
+  quilt: Quilt,
+  catalog: Catalog,
+): Pick<FilledQuilt, 'whole' | 'pieces'> {
   const fillers = fillersOf(plan, catalog)
-  const bands = cutPieces(quilt, fillers, { reach: reachOf(plan), seed: plan.seed })
+  const bands = cutPieces(quilt, fillers, {
+    reach: reachOf(plan),
+    seed: plan.seed,
+    threads: bandThreads(plan),
+  })
   const fill = centreFillOf(plan, catalog)
-  const pieces = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
-  return { plan, quilt, pieces, findings }
+  const whole = fill ? withCentre(bands, quilt, { fill, seed: plan.seed }) : bands
+  return { whole, pieces: avoidRegions(whole, quilt) }
 }
 
 /** Finds the way through the pieces and threads the line along it. */
-export function threadQuilt(filled: FilledQuilt, catalog: Catalog): ThreadedQuilt {
+export const threadQuilt = (filled: FilledQuilt, catalog: Catalog): ThreadedQuilt =>
+  drawQuilt(filled, planThreads(lineTaskOf(filled)), catalog)
+
+/** The quilt with its line as a drawing. */
+export function drawQuilt(filled: FilledQuilt, line: PlannedLines, catalog: Catalog): ThreadedQuilt {
   const { plan, quilt } = filled
-  const line = planLine(lineTaskOf(filled))
+  const { motifs } = withDrawnMotifs(catalog, plan.motifs)
   const drawing: Drawing = {
     title: plan.title,
     quilt,
     lines: line.lines,
-    areaCount: line.areas.length,
+    areaCount: line.areaCount,
     units: plan.units,
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
-    ...(line.frame && { passes: line.frame.passes.map((_, pass) => [pass]) }),
+    ...(line.frame && { passes: line.frame.areasOf }),
     fillers: plan.bands.map((band) =>
-      band.filler ? catalog.motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
+      band.filler ? motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
   }
   return { ...filled, line, drawing }
 }
 
+/** What the largest gaps are found from. */
+export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
+  chords: chordsOf(line.lines),
+  rings: quilt.rings,
+  ...(quilt.regions && { regions: gapRegions(quilt.regions, regionFigures(line.lines, quilt)) }),
+})
+
 /** Measures the line and reckons what it takes. */
-export function reckonQuilt(threaded: ThreadedQuilt, warnings: readonly Problem[] = []): PlannedQuilt {
-  const { plan, quilt, pieces, line, drawing } = threaded
-  const figures = measureLines(line.lines, plan.machine.reach)
-  const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
+export function reckonQuilt(threaded: ThreadedQuilt, { chords }: GapTask): ReckonedQuilt {
+  const { plan, line } = threaded
+  const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
+  return {
+    ...threaded,
+    figures,
+    reckoning: reckonLines(line.lines, plan, movesOf(line, figures.repositions.length)),
+  }
+}
+
+/** Puts all figures into the report, and what a picture shows of them into the drawing. */
+export function tellQuilt(
+  { plan, quilt, pieces, whole, line, drawing, findings, figures, reckoning, choices }: ReckonedQuilt,
+  { gaps, warnings }: { gaps: QuiltGaps; warnings: readonly Problem[] },
+): PlannedQuilt {
   const report = buildReport({
     plan,
     quilt,
     fits: pieces.fits,
-    route: line.route,
+    work: line,
     lowerBoundMm: shortestOf(line),
     extras: listExtras(line.lines, {
       overlaps: figures.overlaps,
       quilt,
       units: plan.units,
-      isOdd: oddPlaces(line.graph, line.areas),
+      isOdd: oddIn(line),
     }),
-    areas: line.areas.length,
-    ...(line.frame && { frame: line.frame }),
     figures,
     reckoning,
-    gaps: findGaps(figures.polylines, quilt),
-    warnings: [...warnings, ...threaded.findings],
+    gaps,
+    regions: regionFigures(line.lines, quilt),
+    warnings: [...warnings, ...findings],
+    ...(choices && { choices }),
   })
   return {
     plan,
     quilt,
-    drawing: withFigures(drawing, { plan, pieces, report, reckoning }),
+    drawing: withFigures(drawing, { plan, pieces: whole, report, reckoning }),
     reckoning,
     report,
   }
@@ -162,23 +259,36 @@ function withFigures(
 }
 
 /** On a frame the quilt is rolled on from pass to pass, and not moved otherwise. */
-const movesOf = ({ frame }: PlannedLine, moves: number) =>
-  frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }
+const movesOf = ({ frame, changes }: PlannedLines, moves: number) => ({
+  ...(frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }),
+  threadChanges: changes,
+})
 
 /** What the line is planned over, and what the plan asks of its way. */
-export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): LineTask => ({
+export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): ThreadedTask => ({
   quilt,
   pieces,
   reach: reachOf(plan),
   wishes: wishesOf(plan),
   thread: plan.thread.colour,
+  bandThreads: bandThreads(plan),
   seed: plan.seed,
 })
 
 /** No line over the same pieces with as few starts as there must be is shorter, mm. */
-function shortestOf({ graph }: PlannedLine): number {
-  const required = graph.edges.reduce((sum, edge) => sum + (edge.required ? edge.length : 0), 0)
-  return required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+const shortestOf = ({ works }: PlannedLines): number =>
+  works.reduce((sum, { graph }) => {
+    const required = graph.edges.reduce((length, edge) => length + (edge.required ? edge.length : 0), 0)
+    return sum + required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+  }, 0)
+
+/** Tells of a place whether an odd number of an area's required edges end there. */
+function oddIn({ works }: PlannedLines): ReturnType<typeof oddPlaces> {
+  const odd = works.map(({ graph, areas }) => oddPlaces(graph, areas))
+  return (at, area) => {
+    const i = works.filter(({ firstArea }) => firstArea <= area).length - 1
+    return odd[i]?.(at, area - works[i]!.firstArea) ?? false
+  }
 }
 
 /** What fills a band's patches, in words. */

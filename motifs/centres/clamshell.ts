@@ -8,6 +8,7 @@ export default defineCentre({
   params: {
     size: { ...clamshell.params.size, default: 50 },
   },
+  closeness: 'size',
   suitsFrom: 60,
   ports: 'corners',
   joints: 'cusped',

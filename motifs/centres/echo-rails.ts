@@ -1,6 +1,7 @@
 import type { Point } from '../../src/geometry/point.ts'
 import { defineCentre } from '../../src/motif/centre-contract.ts'
 import { centreGrid, fineCell } from '../../src/motif/centre-grid.ts'
+import { outlineRails } from '../../src/motif/outline-rails.ts'
 import { roundedPath } from '../../src/motif/rounded-path.ts'
 import { spiralTree } from '../../src/motif/spiral-tree.ts'
 import { walkRound } from '../../src/motif/tree-walk.ts'
@@ -11,6 +12,7 @@ export default defineCentre({
   params: {
     spacing: { kind: 'length', label: 'Distance between rails', default: 15, min: 4, max: 80 },
   },
+  closeness: 'spacing',
   suitsFrom: 60,
   ports: 'middle',
   joints: 'cusped',
@@ -23,4 +25,5 @@ export default defineCentre({
     const stroke = roundedPath([port, ...rails, port], Math.min(du, dv) / 2)
     return { stroke, touches: [0, stroke.segments.length] }
   },
+  fillOutline: ({ outline }, { spacing }) => [roundedPath(outlineRails(outline, spacing), spacing / 2)],
 })

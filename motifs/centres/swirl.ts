@@ -26,6 +26,7 @@ export default defineCentre({
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: 9, min: 3, max: 40 },
   },
+  closeness: 'spacing',
   suitsFrom: 80,
   ports: 'middle',
   joints: 'smooth',

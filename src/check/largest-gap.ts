@@ -141,8 +141,10 @@ function descend(
     const followed = topOf(hopeful, kept(half))
     if (followed.length < hopeful.length) atMost = Math.max(atMost, leastOf(followed) + half * reach)
     const isWorthIt = followed.length <= KEPT.fine || best.clear > FAR_CELLS * search.field.cell
+    // What its quarters must have to be followed in turn, whatever better place is found meanwhile.
+    const least = best.clear + search.slack - (half / 2) * reach
     cells = followed.flatMap((cell) =>
-      quarter(search, isWorthIt ? withNear(search, cell, half) : cell, half / 2),
+      quarter(search, isWorthIt ? withNear(search, cell, half) : cell, { half: half / 2, least }),
     )
     best = bestOf([best, bestOf(cells)])
   }
@@ -168,12 +170,16 @@ function topOf(cells: readonly Cell[], count: number): readonly Cell[] {
   return [...better, ...equal.slice(0, count - better.length)]
 }
 
-function quarter(search: Search, { x, y, near }: Cell, half: number): Cell[] {
+function quarter(
+  search: Search,
+  { x, y, near }: Cell,
+  { half, least }: { half: number; least: number },
+): Cell[] {
   return [
-    measure(search, [x - half, y - half], near),
-    measure(search, [x + half, y - half], near),
-    measure(search, [x - half, y + half], near),
-    measure(search, [x + half, y + half], near),
+    measure(search, [x - half, y - half], { near, least }),
+    measure(search, [x + half, y - half], { near, least }),
+    measure(search, [x - half, y + half], { near, least }),
+    measure(search, [x + half, y + half], { near, least }),
   ]
 }
 
@@ -187,11 +193,20 @@ function withNear({ field, metric }: Search, cell: Cell, half: number): Cell {
   return { ...cell, near }
 }
 
-function measure({ field, boundary, metric }: Search, p: Point, near?: readonly number[]): Cell {
+/** The cell about `p`; its clearance is exact unless it is below `least`, where any such value will do. */
+function measure({ field, boundary, metric }: Search, p: Point, { near, least = 0 }: Known): Cell {
   let clear = depthInside(boundary, p, metric)
   if (near) for (const i of near) clear = Math.min(clear, metric.distance(p, field.stretches, i))
-  else if (clear > 0) clear = Math.min(clear, distanceToStitching(field, p, metric))
+  else if (clear > least) clear = Math.min(clear, distanceToStitching(field, p, { metric, least }))
   return near ? { x: p[0], y: p[1], clear, near } : { x: p[0], y: p[1], clear }
+}
+
+/** What is known before a cell is measured. */
+interface Known {
+  /** No other stretches can matter in it. */
+  readonly near?: readonly number[] | undefined
+  /** Its clearance is of use from here on only, mm. */
+  readonly least?: number
 }
 
 /** What the grid's own cells give: the best place known, the cells to quarter, and what those left out may hold. */
@@ -210,8 +225,7 @@ function firstCells(search: Search): First {
   const half = field.cell / 2
   const reach = half * metric.reach
   const coarse = coarseDistances(field, metric)
-  const sampled = measureSome(search)
-  const summits = topOf(sampled, SUMMITS.count).map(
+  const summits = mostHopeful(search).map(
     (cell) =>
       descend(search, [cell], { half, best: cell, finest: SUMMITS.finest, kept: () => SUMMITS.kept }).best,
   )
@@ -220,15 +234,15 @@ function firstCells(search: Search): First {
   const hopeful: number[] = []
   const least = floor + search.slack
   // Where gaps are smaller than cells, a cell whose middle lies outside the region may hold the best place.
-  const walk = floor > 2 * field.cell ? eachCentreInside : eachCentre
-  walk(search, 1, (i) => {
+  const margin = floor > 2 * field.cell ? 0 : reach
+  eachCentre(search, { step: 1, margin }, (i) => {
     if (coarse[i]! + 2 * reach > least && depthInside(boundary, centreOf(field, i), metric) + reach > least)
       hopeful.push(i)
   })
   const { chosen, farthestLeft } = farthestCells(hopeful, coarse)
   const cells: Cell[] = []
   for (const i of chosen) {
-    const cell = measure(search, centreOf(field, i))
+    const cell = measure(search, centreOf(field, i), { least: best.clear + search.slack - reach })
     if (cell.clear + reach <= best.clear + search.slack) continue
     cells.push(cell)
     if (cell.clear > best.clear) best = cell
@@ -241,19 +255,17 @@ const SAMPLED = 5
 /** How many of a grid's cells are measured exactly. */
 const MEASURED = 100_000
 
-/** Exact clearances of some cells, but those that the distance transform shows to be worse than another. */
-function measureSome(search: Search): Cell[] {
-  const coarse = coarseDistances(search.field, search.metric)
-  const reach = (search.field.cell / 2) * search.metric.reach
-  const cells: Cell[] = []
-  let floor = 0
-  eachCentreInside(search, SAMPLED, (i) => {
-    if (coarse[i]! + reach <= floor) return
-    const cell = measure(search, centreOf(search.field, i))
-    floor = Math.max(floor, cell.clear - 2 * reach)
-    if (cell.clear > floor) cells.push(cell)
+/** Some cells that by the distance transform have the greatest clearance, measured. */
+function mostHopeful(search: Search): Cell[] {
+  const { field, boundary, metric } = search
+  const coarse = coarseDistances(field, metric)
+  const seen: Cell[] = []
+  eachCentre(search, { step: SAMPLED, margin: 0 }, (i) => {
+    const p = centreOf(field, i)
+    const clear = Math.min(coarse[i]!, depthInside(boundary, p, metric))
+    if (clear > 0) seen.push({ x: p[0], y: p[1], clear })
   })
-  return cells
+  return topOf(seen, SUMMITS.count).map(({ x, y }) => measure(search, [x, y], {}))
 }
 
 /** The cells farthest from stitching, as many as may be measured, evenly picked where many are as far. */
@@ -274,44 +286,65 @@ const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
   box.minY + (Math.floor(i / columns) + 0.5) * cell,
 ]
 
-/** Calls `visit` with every `step`th cell of the region's box. */
-function eachCentre({ field, boundary: { box } }: Search, step: number, visit: (cell: number) => void): void {
-  const { cell, columns, rows } = field
-  const minColumn = Math.max(0, Math.floor((box.minX - field.box.minX) / cell))
-  const minRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
-  const maxColumn = Math.min(columns - 1, Math.floor((box.maxX - field.box.minX) / cell))
-  const maxRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
-  for (let row = minRow; row <= maxRow; row += step) {
-    for (let column = minColumn; column <= maxColumn; column += step) visit(row * columns + column)
-  }
-}
-
-/** The same, of cells whose middle lies in the region or within a cell of it across. */
-function eachCentreInside(
+/**
+ * Calls `visit` with every `step`th cell, in rows, whose middle lies in the region, within a cell of it across, or within
+ * `margin` of its edge, mm.
+ */
+function eachCentre(
   { field, boundary: { box, edges } }: Search,
-  step: number,
+  { step, margin }: { step: number; margin: number },
   visit: (cell: number) => void,
 ): void {
   const { cell, columns, rows } = field
-  const firstRow = Math.max(0, Math.floor((box.minY - field.box.minY) / cell))
-  const lastRow = Math.min(rows - 1, Math.floor((box.maxY - field.box.minY) / cell))
+  const firstRow = Math.max(0, Math.floor((box.minY - margin - field.box.minY) / cell))
+  const lastRow = Math.min(rows - 1, Math.floor((box.maxY + margin - field.box.minY) / cell))
   const column = (x: number) => Math.floor((x - field.box.minX) / cell)
   for (let row = firstRow; row <= lastRow; row += step) {
     const y = field.box.minY + (row + 0.5) * cell
-    const crossings = crossingsAt(edges, y)
-    for (let k = 0; k + 1 < crossings.length; k += 2) {
-      const last = Math.min(columns - 1, column(crossings[k + 1]!) + 1)
-      for (let c = Math.max(0, column(crossings[k]!) - 1); c <= last; c += step) visit(row * columns + c)
+    const spans = spansAt(edges, y)
+    if (margin > 0) spans.push(...spansBeside(edges, y, margin))
+    for (const [from, to] of joined(spans.map(([a, b]) => [column(a) - 1, column(b) + 1]))) {
+      const last = Math.min(columns - 1, to)
+      for (let c = Math.max(0, from); c <= last; c += step) visit(row * columns + c)
     }
   }
 }
 
-/** Where a level line crosses the region's edges, from left to right, mm. */
-function crossingsAt({ ax, ay, bx, by, count }: Boundary['edges'], y: number): number[] {
+type Span = readonly [from: number, to: number]
+
+/** Where a level line runs inside the region, from left to right, mm. */
+function spansAt({ ax, ay, bx, by, count }: Boundary['edges'], y: number): Span[] {
   const crossings: number[] = []
   for (let i = 0; i < count; i++) {
     if (ay[i]! > y === by[i]! > y) continue
     crossings.push(ax[i]! + ((bx[i]! - ax[i]!) * (y - ay[i]!)) / (by[i]! - ay[i]!))
   }
-  return crossings.sort((a, b) => a - b)
+  crossings.sort((a, b) => a - b)
+  return Array.from({ length: crossings.length >> 1 }, (_, k) => [crossings[2 * k]!, crossings[2 * k + 1]!])
+}
+
+/** Where a level line may come within `margin` of the region's edges, mm. */
+function spansBeside({ ax, ay, bx, by, count }: Boundary['edges'], y: number, margin: number): Span[] {
+  const spans: Span[] = []
+  for (let i = 0; i < count; i++) {
+    const [low, high] = [Math.min(ay[i]!, by[i]!), Math.max(ay[i]!, by[i]!)]
+    if (low > y + margin || high < y - margin) continue
+    const xAt = (level: number) => ax[i]! + (bx[i]! - ax[i]!) * ((level - ay[i]!) / (by[i]! - ay[i]!))
+    const ends =
+      low === high ? [ax[i]!, bx[i]!] : [xAt(Math.max(low, y - margin)), xAt(Math.min(high, y + margin))]
+    spans.push([Math.min(...ends) - margin, Math.max(...ends) + margin])
+  }
+  return spans
+}
+
+/** Spans of whole numbers, in order, those that meet made one. */
+function joined(spans: readonly Span[]): Span[] {
+  const whole: Span[] = []
+  for (const span of [...spans].sort((a, b) => a[0] - b[0])) {
+    const before = whole.at(-1)
+    if (before && span[0] <= before[1] + 1)
+      whole[whole.length - 1] = [before[0], Math.max(before[1], span[1])]
+    else whole.push(span)
+  }
+  return whole
 }

@@ -1,4 +1,4 @@
-import { areaD, FillRule, unionD } from 'clipper2-ts'
+import { areaD, differenceD, FillRule, intersectD, unionD } from 'clipper2-ts'
 import { PlanError } from '../error.ts'
 import type { Point } from '../geometry/point.ts'
 import { type Box, boundsOf } from '../geometry/stroke.ts'
@@ -24,8 +24,26 @@ export function regionOf(polygons: readonly (readonly Point[])[]): Region {
     return areaD(path) < 0 ? path.reverse() : path
   })
   const joined = unionD(paths, [], FillRule.NonZero, DECIMALS)
-  return { rings: joined.map((path) => path.map(({ x, y }): Point => [x, y])) }
+  return fromPaths(joined)
 }
+
+/**
+ * What is left of a region without some polygons; no rings if nothing is.
+ *
+ * @param polygons  closed, of either direction; they may touch and overlap
+ */
+export const withoutPolygons = (region: Region, polygons: readonly (readonly Point[])[]): Region =>
+  fromPaths(differenceD(toPaths(region), toPaths(regionOf(polygons)), FillRule.EvenOdd, DECIMALS))
+
+/** What of a region lies within some polygons; no rings if nothing does. */
+export const withinPolygons = (region: Region, polygons: readonly (readonly Point[])[]): Region =>
+  fromPaths(intersectD(toPaths(region), toPaths(regionOf(polygons)), FillRule.EvenOdd, DECIMALS))
+
+const toPaths = ({ rings }: Region) => rings.map((ring) => ring.map(([x, y]) => ({ x, y })))
+
+const fromPaths = (paths: readonly (readonly { x: number; y: number }[])[]): Region => ({
+  rings: paths.map((path) => path.map(({ x, y }): Point => [x, y])),
+})
 
 /** Area between the rings, mm²: rings inside others count as holes by their direction. */
 export function regionArea({ rings }: Region): number {

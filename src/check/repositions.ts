@@ -41,47 +41,61 @@ export function countRepositions(lines: readonly Polyline[], reach: Reach): Repo
     { at: 'machine.reach[1]', value: reach.height, min: 1, max: 1e6, unit: 'mm' },
   ])
   const walk: Walk = { reach, moves: [], minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity }
-  lines.forEach(({ xs, ys }, line) => {
-    let alongMm = 0
-    for (let i = 0; i < xs.length; i++) {
-      const to: Point = [xs[i]!, ys[i]!]
-      if (i === 0) startAt(walk, to, line)
-      else {
-        const from: Point = [xs[i - 1]!, ys[i - 1]!]
-        sewTo(walk, [from, to], { line, alongMm })
-        alongMm += Math.hypot(to[0] - from[0], to[1] - from[1])
-      }
-    }
-  })
+  lines.forEach((polyline, line) => walkAlong(walk, polyline, line))
   return walk.moves
+}
+
+/** Plain numbers where nothing is moved: chords are many, moves are few. */
+function walkAlong(walk: Walk, { xs, ys }: Polyline, line: number): void {
+  let alongMm = 0
+  for (let i = 0; i < xs.length; i++) {
+    const [x, y] = [xs[i]!, ys[i]!]
+    if (i === 0) {
+      startAt(walk, [x, y], line)
+      continue
+    }
+    const [fromX, fromY] = [xs[i - 1]!, ys[i - 1]!]
+    if (fits(walk, x, y)) stretch(walk, x, y)
+    else
+      moveOn(
+        walk,
+        [
+          [fromX, fromY],
+          [x, y],
+        ],
+        { line, alongMm },
+      )
+    alongMm += Math.sqrt((x - fromX) * (x - fromX) + (y - fromY) * (y - fromY))
+  }
 }
 
 /** A thread starts at `p`: in the box, in a box that can be stretched to it, or after a move. */
 function startAt(walk: Walk, p: Point, line: number): void {
-  if (fits(walk, p)) stretch(walk, p)
+  if (fits(walk, ...p)) stretch(walk, ...p)
   else move(walk, { at: p, line, alongMm: 0 })
 }
 
-function sewTo(
+/** Sews a chord that leaves the reach, moving the quilt as often as it asks. */
+function moveOn(
   walk: Walk,
   [from, to]: readonly [Point, Point],
   { line, alongMm }: { readonly line: number; readonly alongMm: number },
 ): void {
   let done = 0
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
-  while (!fits(walk, to)) {
+  while (!fits(walk, ...to)) {
     done = Math.max(done, Math.min(1, shareInReach(walk, from, to)))
     const at: Point = [from[0] + (to[0] - from[0]) * done, from[1] + (to[1] - from[1]) * done]
     move(walk, { at, line, alongMm: alongMm + length * done })
   }
-  stretch(walk, to)
+  stretch(walk, ...to)
 }
 
-const fits = (walk: Walk, [x, y]: Point): boolean =>
+const fits = (walk: Walk, x: number, y: number): boolean =>
   Math.max(walk.maxX, x) - Math.min(walk.minX, x) <= walk.reach.width + SLACK &&
   Math.max(walk.maxY, y) - Math.min(walk.minY, y) <= walk.reach.height + SLACK
 
-function stretch(walk: Walk, [x, y]: Point): void {
+function stretch(walk: Walk, x: number, y: number): void {
   walk.minX = Math.min(walk.minX, x)
   walk.minY = Math.min(walk.minY, y)
   walk.maxX = Math.max(walk.maxX, x)

@@ -109,17 +109,25 @@ class Nearest implements Looker {
   }
 }
 
+/** How a distance to stitching is wanted. */
+export interface Wanted {
+  readonly metric: Metric
+  /** A place nearer to stitching than this is of no use: any distance below it will do then, mm. */
+  readonly least?: number
+}
+
 /**
  * The exact distance from `p`, a point in the field's box, to the nearest stitching, mm; Infinity if there is none.
  * Looks at rings of cells round the point's own, from the first that can hold stitching to the last that can matter.
  */
-export function distanceToStitching(field: StitchField, p: Point, metric: Metric): number {
+export function distanceToStitching(field: StitchField, p: Point, { metric, least = 0 }: Wanted): number {
   const { cell, square } = field
   const home = cellAt(field, p)
   const first = Math.round(square[home]! / cell)
   if (first === Number.POSITIVE_INFINITY) return first
   const nearest = new Nearest(field, p, metric)
-  for (let ring = first; (ring - 1) * cell < nearest.distance; ring++) showRing(field, [home, ring], nearest)
+  for (let ring = first; (ring - 1) * cell < nearest.distance && nearest.distance >= least; ring++)
+    showRing(field, [home, ring], nearest)
   return nearest.distance
 }
 

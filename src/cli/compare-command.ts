@@ -1,10 +1,9 @@
-import { LIBRARY } from '../../motifs/library.ts'
 import { compareStrategies } from '../compare.ts'
-import { catalogOf } from '../engine-input.ts'
+import { acceptPlan } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
-import { readPlan } from '../plan/read-plan.ts'
 import { strategiesText, strategyName } from '../report/strategies.ts'
 import { readText } from './files.ts'
+import { catalogBeside } from './plan-catalog.ts'
 import { Progress } from './progress.ts'
 import { attempt, terminal } from './run.ts'
 
@@ -12,8 +11,8 @@ import { attempt, terminal } from './run.ts'
 export function compareCommand(file: string, { json = false }: { json?: boolean }): Promise<number> {
   const progress = new Progress()
   const work = () => {
-    const catalog = catalogOf(LIBRARY)
-    const { plan } = readPlan(readText(file, LIMITS.fileBytes), catalog)
+    const catalog = catalogBeside(file)
+    const { plan } = acceptPlan(readText(file, LIMITS.fileBytes), catalog)
     const comparison = compareStrategies(plan, catalog, (what) => progress.say(`Trying ${what} ...`))
     progress.done()
     const named = {

@@ -28,31 +28,32 @@ export interface OutputFile {
  * Reads a text file whole.
  *
  * @param most  greatest size, bytes
+ * @param name  what it is called in what is refused
  * @throws PlanError `file/...` if it isn't there, is a folder, is too large, can't be read or is no text in UTF-8
  */
-export function readText(path: string, most: number): string {
+export function readText(path: string, most: number, name = path): string {
   const problem = (code: string, message: string): PlanError => new PlanError({ code, message, at: '' })
   let size: number
   try {
     const stat = statSync(path)
-    if (stat.isDirectory()) throw problem('file/is-a-folder', `${path} is a folder; give a plan file`)
-    if (!stat.isFile()) throw problem('file/not-a-file', `${path} is not a file`)
+    if (stat.isDirectory()) throw problem('file/is-a-folder', `${name} is a folder; give a file`)
+    if (!stat.isFile()) throw problem('file/not-a-file', `${name} is not a file`)
     size = stat.size
   } catch (error) {
     if (error instanceof PlanError) throw error
-    throw problem('file/unreadable', reasonOf(error, path))
+    throw problem('file/unreadable', reasonOf(error, name))
   }
-  if (size > most) throw problem('file/too-large', `${path} has ${size} bytes; at most ${most} are read`)
+  if (size > most) throw problem('file/too-large', `${name} has ${size} bytes; at most ${most} are read`)
   let bytes: Uint8Array
   try {
     bytes = readFileSync(path)
   } catch (error) {
-    throw problem('file/unreadable', reasonOf(error, path))
+    throw problem('file/unreadable', reasonOf(error, name))
   }
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
   } catch {
-    throw problem('file/not-text', `${path} is not text in UTF-8`)
+    throw problem('file/not-text', `${name} is not text in UTF-8`)
   }
 }
 

@@ -81,6 +81,9 @@ program
   .description('the fillers, their widths and values')
   .argument('[name]', 'tell about one')
   .option('--json', 'print as JSON')
+  .option('--gallery <folder>', 'draw and measure them: one web page in this folder')
+  .option('--png', 'with the gallery: a PNG of each as well')
+  .option('--replace', 'allow files of a gallery that are there already to be replaced')
   .action(async (name, options) => finish((await import('./motifs-command.ts')).motifsCommand(name, options)))
 
 program

@@ -3,13 +3,22 @@ import { PlanError } from '../error.ts'
 import type { Motif, Param } from '../motif/contract.ts'
 import { nearestName } from '../plan/suggest.ts'
 import { toInches } from '../units.ts'
+import { writeFiles } from './files.ts'
+import { Progress } from './progress.ts'
 import { attempt, terminal } from './run.ts'
 
-/** `ditchline motifs [NAME]`: the fillers, their widths and values. */
-export function motifsCommand(
-  name: string | undefined,
-  { json = false }: { json?: boolean },
-): Promise<number> {
+interface MotifsOptions {
+  readonly json?: boolean
+  /** The folder that the gallery goes into. */
+  readonly gallery?: string
+  readonly png?: boolean
+  readonly replace?: boolean
+}
+
+/** `ditchline motifs [NAME]`: the fillers, their widths and values; with `--gallery` drawn and measured. */
+export function motifsCommand(name: string | undefined, options: MotifsOptions): Promise<number> {
+  const { json = false, gallery } = options
+  if (gallery !== undefined) return attempt(() => writeGallery(name, gallery, options), { to: terminal })
   const work = () => {
     const chosen = name === undefined ? Object.entries(MOTIFS) : [[name, motifOf(name)] as const]
     if (json)
@@ -19,6 +28,20 @@ export function motifsCommand(
     else terminal.out(name === undefined ? listText(chosen) : describe(name, motifOf(name)))
   }
   return attempt(work, { to: terminal })
+}
+
+async function writeGallery(
+  name: string | undefined,
+  folder: string,
+  { png = false, replace = false }: MotifsOptions,
+): Promise<void> {
+  if (name !== undefined) motifOf(name)
+  const progress = new Progress()
+  progress.say('Drawing and measuring the fillers ...')
+  const { galleryFiles } = await import('./gallery-files.ts')
+  const files = await galleryFiles(name, { png }).finally(() => progress.done())
+  writeFiles(folder, files, { replace })
+  terminal.out(`Wrote ${files.map((file) => file.name).join(', ')} to ${folder}`)
 }
 
 function motifOf(name: string): Motif {

@@ -1,9 +1,9 @@
 import { basename, extname } from 'node:path'
-import { LIBRARY } from '../../motifs/library.ts'
-import { catalogOf } from '../engine-input.ts'
-import { type PlannedQuilt, planFromText } from '../pipeline.ts'
+import { type PlannedQuilt, planWithGaps } from '../pipeline.ts'
 import { LIMITS } from '../plan/limits.ts'
 import { type OutputFile, readText, writeFiles } from './files.ts'
+import { GapSearch } from './gap-search.ts'
+import { catalogBeside } from './plan-catalog.ts'
 import { Progress } from './progress.ts'
 import { attempt, terminal } from './run.ts'
 
@@ -30,17 +30,24 @@ export function fromPlanFile(
   make: (planned: PlannedQuilt, progress: Progress) => Promise<Made>,
 ): Promise<number> {
   const progress = new Progress()
+  const gaps = new GapSearch()
   const work = async () => {
     const text = readText(file, LIMITS.fileBytes)
     progress.say(`Planning ${file} ...`)
-    const planned = planFromText(text, catalogOf(LIBRARY))
+    const planned = await planWithGaps(text, {
+      catalog: catalogBeside(file),
+      search: (task) => gaps.find(task),
+    })
     const made = await make(planned, progress)
     const folder = out ?? folderFor(file)
     const written = writeFiles(folder, made.files, { replace })
     progress.done()
     terminal.out(made.say(`Wrote ${written.map((path) => basename(path)).join(', ')} to ${folder}`))
   }
-  return attempt(work, { file, to: terminal }).finally(() => progress.done())
+  return attempt(work, { file, to: terminal }).finally(() => {
+    progress.done()
+    return gaps.stop()
+  })
 }
 
 /** The folder named after a plan file. Dots alone are no name: `...yaml` would be the folder above. */

@@ -7,6 +7,7 @@ import { numberText } from './number-text.ts'
 import { machinePath } from './path/machine-path.ts'
 import { feedOf, pathNotes } from './path/path-notes.ts'
 import { TABLE_OPTIONS } from './path/path-options.ts'
+import { threadName } from './thread-name.ts'
 
 /** One M word (but no program end) or a dwell, with its parameters. */
 const WORDS = /^(?:M(?!0*(?:2|30)(?: |$))[0-9]{1,3}|G4)(?: [PSQ][0-9]{1,5}(?:\.[0-9]{1,4})?){0,3}$/
@@ -20,7 +21,7 @@ const ARC_DECIMALS = { mm: 4, in: 5 } as const
 
 /**
  * A machine path in RS-274/NGC. The spindle words switch the needle: by default M3 and M5, with the stitches per minute
- * as S, because a stitch is one turn of the main shaft.
+ * as S, because a stitch is one turn of the main shaft. Where another thread is put in, M0 stops the program.
  *
  * @source NISTIR 6556, The NIST RS274NGC Interpreter, version 3
  */
@@ -51,6 +52,9 @@ export default defineExporter({
     ]
     path.threads.forEach((runs, i) => {
       if (path.needleDown) blocks.push(...gcodeComments(LABELS.path.start(i + 1, path.threads.length)))
+      const colour = path.colours[i]!
+      if (i > 0 && colour !== path.colours[i - 1])
+        blocks.push(...gcodeComments(LABELS.path.change(threadName(drawing, colour))), 'M0')
       blocks.push(mover.jump(runs[0]!.stroke.start))
       if (path.needleDown) blocks.push(options.needleOn)
       for (const run of runs) for (const segment of run.stroke.segments) blocks.push(...mover.follow(segment))

@@ -1,29 +1,9 @@
 import { type LengthUnit, MM_PER } from '../units.ts'
 import { numberText } from './number-text.ts'
 
+export { lengthText } from '../length-text.ts'
+
 /** Every text that an output says. A length is written in the plan's own unit. */
-
-/**
- * A length for reading: inches to the nearest sixteenth as a fraction, centimetres to the millimetre, whole mm.
- *
- * @param mm  length, mm
- * @example lengthText(63.5, 'in') // '2 1/2 in'
- */
-export function lengthText(mm: number, units: LengthUnit): string {
-  if (units === 'in') return `${fractionText(mm / MM_PER.in)} in`
-  if (units === 'cm') return `${numberText(mm / MM_PER.cm, 1)} cm`
-  return `${numberText(mm, 0)} mm`
-}
-
-function fractionText(inches: number): string {
-  const sixteenths = Math.round(Math.abs(inches) * 16)
-  const sign = inches < 0 && sixteenths > 0 ? '-' : ''
-  const whole = Math.floor(sixteenths / 16)
-  let [over, under] = [sixteenths % 16, 16]
-  while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2]
-  if (over === 0) return `${sign}${whole}`
-  return whole > 0 ? `${sign}${whole} ${over}/${under}` : `${sign}${over}/${under}`
-}
 
 /** A long length: yards, or metres. */
 export const longLengthText = (mm: number, units: LengthUnit): string =>
@@ -71,6 +51,9 @@ export const LABELS = {
     size: (width: string, height: string): string => `Size of the path: ${width} x ${height}`,
     speed: (spm: number, feed: string): string => `${spm} stitches a minute: feed ${feed} a minute`,
     start: (number: number, of: number): string => `Thread start ${number} of ${of}`,
+    threadOf: (number: number, of: number, thread: string): string =>
+      `Thread start ${number} of ${of}: thread ${thread}`,
+    change: (thread: string): string => `Stop: put in thread ${thread} and its bobbin, then go on`,
   },
   sheets: {
     heading: 'Tracing sheets, full size',
@@ -108,7 +91,7 @@ export const LABELS = {
     ],
     piece: (band: string, piece: 'run' | 'corner', where: PieceWhere = {}): string => {
       const number = where.fromMiddle === undefined ? '' : ` ${where.fromMiddle} from the middle`
-      const sides = where.sides ? ` (${where.sides.map(sideName).join(', ')})` : ''
+      const sides = where.sides ? ` (${where.sides.join(', ')})` : ''
       return `${band} band: ${piece === 'run' ? 'straight run' : 'corner'}${number}${sides}`
     },
     times: (count: number, turned = 0): string => {
@@ -128,6 +111,8 @@ export const LABELS = {
     summary: (length: string): string => `${length} of line`,
     begin: (thread: number, of: number): string =>
       of > 1 ? `Start thread ${thread} of ${of}: tie off.` : 'Start here: tie off.',
+    beginWith: (thread: number, of: number, colour: string, isChange: boolean): string =>
+      `${isChange ? `Change the thread: put in ${colour} and its bobbin.` : `Put in thread ${colour}.`} Start thread ${thread} of ${of}: tie off.`,
     finish: 'Tie off and end the thread.',
     run: (what: string, from: string, way: string, to: string): string =>
       `${what}: from ${from} ${way}, ending on ${to}.`,
@@ -149,14 +134,29 @@ export const LABELS = {
     page: (number: number, of: number): string => `page ${number} of ${of}`,
     back: (way: string): string => `back ${way}`,
     round: (corner: string): string => `round the ${corner} corner`,
+    roundTo: (side: string): string => `round the corner to the ${side} side`,
     lap: { clockwise: 'clockwise all the way round', anticlockwise: 'anticlockwise all the way round' },
-    ways: { right: 'to the right', left: 'to the left', up: 'upward', down: 'downward', here: 'on the spot' },
+    ways: {
+      right: 'to the right',
+      left: 'to the left',
+      up: 'upward',
+      down: 'downward',
+      upRight: 'up to the right',
+      downRight: 'down to the right',
+      downLeft: 'down to the left',
+      upLeft: 'up to the left',
+      here: 'on the spot',
+    },
     corners: {
       'top right': 'top right',
       'bottom right': 'bottom right',
       'bottom left': 'bottom left',
       'top left': 'top left',
     },
+    edge: (region: string, length: string, isAgain: boolean): string =>
+      isAgain
+        ? `Go round ${region} along its edge, ${length}.`
+        : `Stitch along the edge of ${region}, ${length}.`,
     travel: (way: string, length: string): string => `Travel in the ditch ${way}, ${length}.`,
     travelFor: (way: string, length: string, reason: string): string =>
       `Travel in the ditch ${way}, ${length}: ${reason}.`,
@@ -181,10 +181,9 @@ export const LABELS = {
 /** Where a tracing strip belongs. */
 interface PieceWhere {
   readonly fromMiddle?: number | undefined
-  readonly sides?: readonly number[] | undefined
+  readonly sides?: readonly string[] | undefined
 }
 
 const timesText = (count: number): string => (count === 1 ? 'once' : `${count} times`)
-const sideName = (side: number): string => ['top', 'right', 'bottom', 'left'][side] ?? `side ${side + 1}`
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

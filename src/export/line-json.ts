@@ -12,6 +12,7 @@ const part = z.strictObject({
   kind: z.enum(['fill', 'travel', 'crossing', 'ditch', 'tie-off']).describe('what this part is for'),
   band: z.string().nullable().describe("the band's name, 'centre', or null for a seam"),
   area: z.number().int().min(1).describe('the area in which it is stitched, in the order of work, from 1'),
+  region: z.string().optional().describe('the region kept free of stitching along whose edge it runs'),
   from: z.number().int().min(0).describe('index of its first point'),
   to: z.number().int().min(0).describe('index of its last point; the next part begins there'),
 })
@@ -66,12 +67,13 @@ type LineEntry = LineFile['lines'][number]
 function lineEntry(line: Line, drawing: Drawing): LineEntry {
   const points: [number, number][] = []
   const parts: LineEntry['parts'] = []
-  for (const { kind, band, area, stroke } of line.parts) {
+  for (const { kind, band, area, region, stroke } of line.parts) {
     const chords = flattenStroke(stroke, LINE_TOLERANCE)
     if (points.length === 0) points.push(rounded(chords[0]!))
     const from = points.length - 1
     for (const p of chords.slice(1)) points.push(rounded(p))
-    parts.push({ kind, band: bandName(band, drawing), area: area + 1, from, to: points.length - 1 })
+    const edge = region === undefined ? {} : { region: drawing.quilt.regions![region]!.name }
+    parts.push({ kind, band: bandName(band, drawing), area: area + 1, ...edge, from, to: points.length - 1 })
   }
   return { thread: line.thread, points, parts }
 }

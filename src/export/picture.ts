@@ -7,7 +7,7 @@ import { escapeXml } from './escape.ts'
 import { defineExporter } from './exporter.ts'
 import { numberText } from './number-text.ts'
 import { pathData, segmentsData } from './path-data.ts'
-import { bobbinLayer, gapLayer } from './picture/figure-layers.ts'
+import { bobbinLayer, gapLayer, regionLayer } from './picture/figure-layers.ts'
 import { INK, isLight, PAPER } from './picture/look.ts'
 import { swatchCard } from './picture/swatch-card.ts'
 
@@ -50,9 +50,14 @@ export default defineExporter({
       `<title>${escapeXml(drawing.title)}</title>`,
       ...(fabrics ? fabricLayer(drawing) : [polygon(quilt.edge, PAPER)]),
       seamLayer(drawing),
+      ...regionLayer(drawing, mark),
       ...drawing.lines.map((line, i) => lineLayer(line, { id: `line-${i + 1}`, pen })),
       ...(gaps ? [gapLayer(drawing, mark)] : []),
-      ...(marks ? drawing.lines.flatMap((line) => marksLayer(line, pen)) : []),
+      ...(marks
+        ? drawing.lines.flatMap((line, i) =>
+            marksLayer(line, { pen, number: drawing.lines.length > 1 ? ` ${i + 1}` : '' }),
+          )
+        : []),
       ...(marks ? [areaLayer(drawing, pen)] : []),
       ...(bobbins ? [bobbinLayer(drawing, mark)] : []),
       ...(card ? [card.svg] : []),
@@ -124,7 +129,7 @@ function lineLayer(line: Line, { id, pen }: { id: string; pen: Pen }): string {
   ].join('\n')
 }
 
-function marksLayer(line: Line, pen: Pen): string[] {
+function marksLayer(line: Line, { pen, number }: { pen: Pen; number: string }): string[] {
   const [first, last] = [line.parts[0], line.parts.at(-1)]
   if (!first || !last) return []
   const crossings = line.parts.filter((part) => part.kind === 'crossing').map((part) => part.stroke.start)
@@ -134,8 +139,8 @@ function marksLayer(line: Line, pen: Pen): string[] {
     ...crossings.map((p) => circle(p, pen.mark / 5)),
     '</g>',
     `<path class="arrows" fill="${INK}" d="${arrows.map((arrow) => arrowHead(arrow, pen.mark / 3)).join('')}"/>`,
-    label(first.stroke.start, 'start', { colour: START, pen }),
-    label(endOf(last.stroke), 'end', { colour: END, pen }),
+    label(first.stroke.start, 'start', { colour: START, pen, number }),
+    label(endOf(last.stroke), 'end', { colour: END, pen, number }),
   ]
 }
 
@@ -143,14 +148,18 @@ const circle = ([x, y]: Point, radius: number): string =>
   `<circle cx="${numberText(x, 2)}" cy="${numberText(y, 2)}" r="${numberText(radius, 2)}"/>`
 
 /** A disc at the place and its name beside it, towards the middle of the quilt, the start's above the end's. */
-function label([x, y]: Point, text: 'start' | 'end', { colour, pen }: { colour: string; pen: Pen }): string {
+function label(
+  [x, y]: Point,
+  text: 'start' | 'end',
+  { colour, pen, number }: { colour: string; pen: Pen; number: string },
+): string {
   const m = pen.mark
   const isLeft = x < pen.middle[0]
   const above = y < pen.middle[1] ? (text === 'start' ? 1.6 : 3.1) : text === 'start' ? -2.3 : -0.8
   return [
     `<g class="${text}">`,
     `<circle cx="${numberText(x, 2)}" cy="${numberText(y, 2)}" r="${numberText(text === 'start' ? m * 0.7 : m * 0.4, 2)}" fill="${colour}" stroke="${PAPER}" stroke-width="${numberText(m / 8, 2)}"/>`,
-    `<text x="${numberText(x + (isLeft ? m : -m), 2)}" y="${numberText(y + above * m, 2)}" font-size="${numberText(m * 1.4, 2)}" text-anchor="${isLeft ? 'start' : 'end'}" fill="${colour}" stroke="${PAPER}" stroke-width="${numberText(m / 3, 2)}" paint-order="stroke">${text}</text>`,
+    `<text x="${numberText(x + (isLeft ? m : -m), 2)}" y="${numberText(y + above * m, 2)}" font-size="${numberText(m * 1.4, 2)}" text-anchor="${isLeft ? 'start' : 'end'}" fill="${colour}" stroke="${PAPER}" stroke-width="${numberText(m / 3, 2)}" paint-order="stroke">${text}${number}</text>`,
     '</g>',
   ].join('')
 }

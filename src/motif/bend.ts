@@ -29,6 +29,9 @@ export function fanWarp(stretch: Stretch): Warp {
 export const fanLength = ({ start, end }: Stretch): number =>
   (end.inner - start.inner + end.outer - start.outer) / 2
 
+/** Over how many overhangs of the mitre a strip leans onto it, if it is long enough: the longer, the less it shows. */
+const LEANING = 4
+
 /**
  * Leaves the strip as it is and leans it, more and more, onto the mitre at its far end. The map keeps every line
  * along the strip on its v, so that nothing leaves the band; it is the mirror image of itself across the mitre.
@@ -44,7 +47,7 @@ export function cornerWarp(stretch: Stretch, length: number): Warp {
   const origin = (end.inner + end.outer) / 2 - length
   // A quadratic needs 1.5 overhangs to stay gentle; a shorter stretch leans evenly over all of its length.
   const isRoomy = length > 1.5 * Math.abs(overhang)
-  const zone = isRoomy ? Math.min(length, 2.2 * Math.abs(overhang)) : length
+  const zone = isRoomy ? Math.min(length, LEANING * Math.abs(overhang)) : length
   return ([u, v]: Point) => {
     const s = Math.max(0, (u - (length - zone)) / zone)
     const lean = isRoomy ? s * s : s

@@ -1,3 +1,4 @@
+import type { Point } from '../geometry/point.ts'
 import type { Stroke } from '../geometry/stroke.ts'
 import type { Params, ValuesOf } from './contract.ts'
 
@@ -8,6 +9,13 @@ export interface Rectangle {
   /** mm */
   readonly height: number
   /** Changes what is irregular; the same seed gives the same stroke. */
+  readonly seed: number
+}
+
+/** A regular outline to be filled, an even number of sides, one of them level on top; mm. */
+export interface OutlineArea {
+  /** Corners clockwise on the screen from the left end of the top side. */
+  readonly outline: readonly Point[]
   readonly seed: number
 }
 
@@ -29,12 +37,19 @@ export interface CentreFiller<P extends Params = Params> {
   /** Where the shape comes from. */
   readonly source: string
   readonly params: P
+  /** Name of the value (a length) that sets how closely it is stitched: a smaller one is denser. Left out: none does. */
+  readonly closeness?: string
   /** The smaller side from which it suits, mm. */
   readonly suitsFrom: number
   readonly ports: Ports
   readonly joints: 'smooth' | 'cusped'
   /** Fills the rectangle with one stroke that stays inside; scaling rectangle and lengths scales the stroke. */
   fill(area: Rectangle, values: ValuesOf<P>): CentreFill
+  /**
+   * Fills a hexagon, an octagon and the like with strokes that begin and end on the outline and stay inside; undefined for a
+   * filler that fills rectangles only.
+   */
+  fillOutline?(area: OutlineArea, values: ValuesOf<P>): readonly Stroke[]
 }
 
 /** Declares a filler: infers the types of its values from `params`. */

@@ -96,6 +96,8 @@ export interface Motif<P extends Params = Params> {
   /** Where the shape comes from. */
   readonly source: string
   readonly params: P
+  /** Name of the value (a length) that sets how closely it is stitched: a smaller one is denser. Left out: none does. */
+  readonly closeness?: string
   /** Finished widths that it suits, mm. */
   readonly suits: { readonly min: number; readonly max: number }
   /**

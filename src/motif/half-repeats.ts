@@ -14,6 +14,10 @@ export interface HalfRepeat {
   readonly step: number
   /** The strip's width, mm. */
   readonly width: number
+  /** Half the distance between neighbouring touches on the edge that it starts on, and on the other, mm. */
+  readonly room: { readonly from: number; readonly to: number }
+  /** The greatest radius of a circle that stands on the touch it starts or ends on and keeps before the mitre, mm. */
+  readonly clear: { readonly from: number; readonly to: number }
   /** At a mitre's inner corner, the heading square to the mitre, radians from along the strip; otherwise 0. */
   readonly arrival: number
   /** At a mitre's outer corner, how far the mitre leans: mm along the strip for each mm across it; otherwise 0. */
@@ -54,6 +58,29 @@ export function drawHalvesToMitre(strip: MitreStrip, follow: FollowHalf): Drawn 
 }
 
 /**
+ * Draws an alternating motif of narrow half repeats up to a mitre like the sticks of a fan: the touches on the inner edge
+ * draw together and those on the outer edge apart, the more the nearer they are to the mitre, over the last four widths.
+ */
+export function drawFannedHalves(strip: MitreStrip, follow: FollowHalf): Drawn {
+  const across = strip.skew * strip.width
+  const even = strip.length + across / 2
+  const count = Math.round(2 * strip.repeats)
+  // A quadratic needs 1.5 overhangs to stay in order; a shorter strip leans evenly over all of its length.
+  const isRoomy = even > 1.5 * Math.abs(across)
+  const reach = isRoomy ? Math.min(FAN * Math.abs(across), even) : even
+  return drawHalvesAt(strip, follow, (i) => {
+    const u = (even * i) / count
+    const nearness = Math.max(0, (u - even + reach) / reach)
+    const lean = isRoomy ? nearness * nearness : nearness
+    const isOuter = (strip.from === 'outer') === (i % 2 === 0)
+    return u + (lean * across * (isOuter ? 1 : -1)) / 2
+  })
+}
+
+/** Over how many overhangs of the mitre half repeats fan out. */
+const FAN = 4
+
+/**
  * How far touches shift beside a mitre on which the strip ends at its inner or outer corner, in parts of the mitre's lean.
  * The end itself must reach its corner: inner 0 lies there already, outer - inner is 1.
  */
@@ -75,24 +102,66 @@ export function drawHalvesAt(
   const count = Math.round(2 * strip.repeats)
   const line = new StrokeBuilder([0, strip.from === 'inner' ? 0 : strip.width])
   const touches: Touch[] = [{ edge: strip.from, after: 0 }]
+  const touchesAt = { count, usual: strip.length / count, knot }
   for (let index = 0; index < count; index++) {
     const skew = index === count - 1 ? (strip.skew ?? 0) : 0
-    const half = halfRepeat(strip, { index, count, start: knot(index), end: knot(index + 1), skew })
+    const room = { from: roomAt(index, touchesAt), to: roomAt(index + 1, touchesAt) }
+    const clear = { from: clearAt(strip, knot(index), index), to: clearAt(strip, knot(index + 1), index + 1) }
+    const half = halfRepeat(strip, {
+      index,
+      count,
+      start: knot(index),
+      end: knot(index + 1),
+      room,
+      clear,
+      skew,
+    })
     follow(line, half)
     touches.push({ edge: half.to, after: line.count })
   }
   return { stroke: line.build(), touches }
 }
 
-interface Room {
+/**
+ * Half the distance from a touch to its neighbours on the same edge, on one side only where there are none on the other.
+ *
+ * @param usual  where there are none at all, mm
+ */
+function roomAt(
+  i: number,
+  { count, usual, knot }: { count: number; usual: number; knot: (i: number) => number },
+): number {
+  const [before, after] = [Math.max(i - 2, i % 2), Math.min(i + 2, count - ((count - i) % 2))]
+  return after > before ? (knot(after) - knot(before)) / (after - before) : usual
+}
+
+/** The greatest radius of a circle on touch `i` at `u` that keeps before the mitre; any, where there is none, mm. */
+function clearAt(
+  { skew = 0, length, width, from, repeats }: Strip & { skew?: number },
+  u: number,
+  i: number,
+): number {
+  if (skew === 0 || i === Math.round(2 * repeats)) return Number.POSITIVE_INFINITY
+  const isOuter = (from === 'outer') === (i % 2 === 0)
+  const hypotenuse = Math.hypot(1, skew)
+  const clear = isOuter
+    ? (length + skew * width - u) / (hypotenuse + skew)
+    : (length - u) / (hypotenuse - skew)
+  return Math.max(clear, 0.05 * width)
+}
+
+interface Place {
   readonly index: number
   readonly count: number
   readonly start: number
   readonly end: number
+  readonly room: HalfRepeat['room']
+  readonly clear: HalfRepeat['clear']
   readonly skew: number
 }
 
-function halfRepeat({ width, from: first }: Strip, { index, count, start, end, skew }: Room): HalfRepeat {
+function halfRepeat({ width, from: first }: Strip, place: Place): HalfRepeat {
+  const { index, count, start, end, room, clear, skew } = place
   const isOutward = (first === 'inner') === (index % 2 === 0)
   const [from, to]: [Edge, Edge] = isOutward ? ['inner', 'outer'] : ['outer', 'inner']
   const frame: Affine = isOutward
@@ -100,7 +169,7 @@ function halfRepeat({ width, from: first }: Strip, { index, count, start, end, s
     : { a: 1, b: 0, c: 0, d: -1, e: start, f: width }
   const at = (x: number, y: number) => applyAffine(frame, [x, y])
   const [arrival, lean] = isOutward ? [0, skew] : [Math.atan(skew), 0]
-  return { from, to, index, count, step: end - start, width, arrival, lean, frame, at }
+  return { from, to, index, count, step: end - start, width, room, clear, arrival, lean, frame, at }
 }
 
 /**

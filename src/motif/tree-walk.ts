@@ -7,6 +7,8 @@ export type Cell = readonly [column: number, row: number]
 export interface Grid {
   readonly columns: number
   readonly rows: number
+  /** Whether a cell belongs to it; left out: all do. What belongs to it hangs together, the middle of row 0 included. */
+  has?(cell: Cell): boolean
 }
 
 /** Which neighbours a tree joins: to the right, and above. `ground`: the cells of row 0 that stand on the ground. */
@@ -31,7 +33,8 @@ function neighbours(grid: Grid, [c, r]: Cell): Cell[] {
     [c, r + 1],
     [c, r - 1],
   ]
-  return all.filter(([i, j]) => i >= 0 && j >= 0 && i < grid.columns && j < grid.rows)
+  const isIn = ([i, j]: Cell) => i >= 0 && j >= 0 && i < grid.columns && j < grid.rows
+  return all.filter((cell) => isIn(cell) && (grid.has?.(cell) ?? true))
 }
 
 /**

@@ -10,25 +10,37 @@ const LENGTH = 6.5
 const SLACK = 0.3
 
 /** A smooth displacement of the mesh that fades out at the rim: two waves across each other in each direction. */
-function swayOf(columns: number, rows: number, random: Random): (p: Point) => Point {
+function swayOf(fade: (p: Point) => number, random: Random): (p: Point) => Point {
   const phase = Array.from({ length: 4 }, () => random.between(0, 2 * Math.PI))
   const k = (2 * Math.PI) / LENGTH
-  return ([u, v]) => {
-    const fade = SWAY * Math.min(1, u / 2, (columns - u) / 2) * Math.min(1, v / 2, (rows - v) / 2)
+  return (p) => {
+    const [u, v] = p
+    const most = SWAY * fade(p)
     const du = Math.sin(k * v + phase[0]!) + 0.6 * Math.sin(k * (0.7 * u + 0.6 * v) + phase[1]!)
     const dv = Math.sin(k * u + phase[2]!) + 0.6 * Math.sin(k * (0.7 * v - 0.6 * u) + phase[3]!)
-    return [u + fade * du, v + fade * dv]
+    return [u + most * du, v + most * dv]
   }
 }
+
+/** How much of the sway is left at a place of a mesh: none at its rim, all of it two cells from there. */
+const fadeIn =
+  ([columns, rows]: Point) =>
+  ([u, v]: Point): number =>
+    Math.min(1, u / 2, (columns - u) / 2) * Math.min(1, v / 2, (rows - v) / 2)
 
 /**
  * The middles of the cells of a walk, strayed so that the mesh no longer shows but lines neither meet nor leave the
  * mesh's outline.
  *
+ * @param mesh  columns and rows of a rectangle; or how much of the sway is left at a place, 0 to 1
  * @returns points in cells: u from 0 to `columns`, v from 0 to `rows`
  */
-export function wander(cells: readonly Cell[], mesh: Point, random: Random): Point[] {
-  const sway = swayOf(mesh[0], mesh[1], random)
+export function wander(
+  cells: readonly Cell[],
+  mesh: Point | ((p: Point) => number),
+  random: Random,
+): Point[] {
+  const sway = swayOf(typeof mesh === 'function' ? mesh : fadeIn(mesh), random)
   const middles = cells.map(([c, r]): Point => {
     const stray = () => random.between(-STRAY, STRAY)
     return sway([c + 0.5 + stray(), r + 0.5 + stray()])

@@ -16,6 +16,9 @@ export const layers = signal<Layers>({
 /** Undefined until the quilt is fitted into its window. */
 export const view = signal<View | undefined>(undefined)
 
+/** The view of two plans side by side. */
+export const comparisonView = signal<View | undefined>(undefined)
+
 /** A place that something points to, mm. */
 export const pointedAt = signal<readonly [number, number] | undefined>(undefined)
 

@@ -9,13 +9,15 @@ import { BandStrip } from './parts/band-strip.tsx'
 import { Figures } from './parts/figures.tsx'
 import { QuiltView } from './parts/quilt-view.tsx'
 import { CentreCard, SetupCard } from './parts/setup-card.tsx'
+import { SideBySide } from './parts/side-by-side.tsx'
 import { TakeAway } from './parts/take-away.tsx'
 import { ProblemList, TextEditor } from './parts/text-editor.tsx'
 import { openFile, TopBar } from './parts/top-bar.tsx'
 import { WalkBar } from './parts/walk-bar.tsx'
-import { begins, chosen, isFiguring, isSketching, plan, problems, redo, undo } from './state.ts'
+import { isPlanning, planAlong, problems } from './planning.ts'
+import { chosen, keepsWork, plan, redo, undo } from './state.ts'
 
-type Sheet = 'none' | 'text' | 'take'
+type Sheet = 'none' | 'text' | 'take' | 'compare'
 
 function Page() {
   const sheet = useSignal<Sheet>('none')
@@ -35,11 +37,11 @@ function Page() {
         onTake={() => {
           sheet.value = 'take'
         }}
+        onCompare={() => {
+          sheet.value = 'compare'
+        }}
       />
-      <main
-        class={chosen.value === undefined ? '' : 'has-card'}
-        aria-busy={isSketching.value || isFiguring.value}
-      >
+      <main class={chosen.value === undefined ? '' : 'has-card'} aria-busy={isPlanning.value}>
         <aside class="left" aria-label="Centre and borders">
           {problems.value.length > 0 && sheet.value === 'none' && (
             <ProblemList
@@ -66,13 +68,10 @@ function Page() {
         <Figures />
       </main>
       <WalkBar />
-      <SheetDialog
-        isOpen={sheet.value !== 'none'}
-        onClose={close}
-        label={sheet.value === 'text' ? 'text-heading' : 'take-heading'}
-      >
+      <SheetDialog isOpen={sheet.value !== 'none'} onClose={close} label={`${sheet.value}-heading`}>
         {sheet.value === 'text' && <TextEditor onClose={close} at={position.value} />}
         {sheet.value === 'take' && <TakeAway onClose={close} />}
+        {sheet.value === 'compare' && <SideBySide onClose={close} />}
       </SheetDialog>
     </>
   )
@@ -136,5 +135,6 @@ function useDrops(): void {
 }
 
 followTheme()
-begins()
+planAlong()
+keepsWork()
 render(<Page />, document.getElementById('page')!)

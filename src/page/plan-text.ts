@@ -1,7 +1,7 @@
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml'
 import { parseLength } from '../plan/length.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
-import type { PlanFile } from './plan-file.ts'
+import type { PlanFile, Written } from './plan-file.ts'
 
 /** A place in the plan file: keys and list positions from the root. */
 export type Path = readonly (string | number)[]
@@ -32,21 +32,40 @@ export function editPlanText(text: string, change: (document: Document) => void)
   return document.toString({ lineWidth: 110, flowCollectionPadding: true })
 }
 
-/** Writes a value at a place; undefined takes the key away. */
+/** Writes a value at a place; undefined takes the key away, and the groups that are empty without it. */
 export function setAt(document: Document, path: Path, value: unknown): void {
   if (value === undefined) {
-    if (document.hasIn(path)) document.deleteIn(path)
+    takeAway(document, path)
     return
   }
+  makeRoom(document, path)
   const present = document.getIn(path, true)
   if (isScalar(present) && typeof value !== 'object') present.value = value
   else document.setIn(path, typeof value === 'object' ? flowNode(document, value) : value)
 }
 
+function takeAway(document: Document, path: Path): void {
+  if (document.hasIn(path)) document.deleteIn(path)
+  const above = path.slice(0, -1)
+  const group = above.length > 0 ? document.getIn(above) : undefined
+  if ((isMap(group) || isSeq(group)) && group.items.length === 0 && typeof above.at(-1) === 'string')
+    takeAway(document, above)
+}
+
+/** A key that has nothing, or a single word, where a group is needed gets the group. */
+function makeRoom(document: Document, path: Path): void {
+  for (let i = 1; i < path.length; i++) {
+    const above = path.slice(0, i)
+    const node = document.getIn(above)
+    if (isMap(node) || isSeq(node)) continue
+    document.setIn(above, document.createNode(typeof path[i] === 'number' ? [] : {}, { flow: i > 1 }))
+  }
+}
+
 const flowNode = (document: Document, value: unknown): unknown => document.createNode(value, { flow: true })
 
 /** What a person typed as a plan file writes it: a number where it is one, otherwise the text itself. */
-export function writtenValue(typed: string): string | number {
+export function writtenValue(typed: string): Written {
   const text = typed.trim()
   return /^\d+(\.\d+)?$/.test(text) ? Number(text) : text
 }
@@ -117,6 +136,8 @@ function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
   return [
     ['centre', 'width'],
     ['centre', 'height'],
+    ['centre', 'across'],
+    ...fillerPaths(document, { at: ['centre', 'filler'], lengthKeys }),
     ...bands.flatMap((_, i) => [
       ...sides(['bands', i, 'width']),
       ...sides(['bands', i, 'cut']),
@@ -137,8 +158,9 @@ function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
     ['batting', 'thickness'],
     ['thread', 'bobbin'],
     ['thread', 'spool'],
+    ...leavesOf(document, ['motifs']).filter(([, , key]) => key === 'suits'),
     ...leavesOf(document, ['measured']),
-    ...leavesOf(document, ['avoid']),
+    ...leavesOf(document, ['avoid']).filter(([, , key]) => key !== 'name' && key !== 'outline'),
   ]
 }
 

@@ -8,7 +8,7 @@ export class Planner {
   #worker: Worker | undefined
   #asked = 0
   #answered = 0
-  #since = 0
+  #heard = 0
 
   constructor(
     readonly parts: readonly string[],
@@ -18,7 +18,7 @@ export class Planner {
   /** Asks; the number returned is the id of the answers. */
   ask(question: Ask): number {
     const id = ++this.#asked
-    if (!this.isBusy) this.#since = performance.now()
+    if (!this.isBusy) this.#heard = performance.now()
     this.#started().postMessage({ ...question, id })
     return id
   }
@@ -27,9 +27,9 @@ export class Planner {
     return this.#answered < this.#asked
   }
 
-  /** Stops what takes longer than `ms`, because it is no longer wanted. */
-  dropAfter(ms: number): void {
-    if (!this.isBusy || performance.now() - this.#since < ms) return
+  /** Stops what is in work if nothing has been heard of it for longer than `ms`, because it is no longer wanted. */
+  dropIfSilent(ms: number): void {
+    if (!this.isBusy || performance.now() - this.#heard < ms) return
     this.#worker?.terminate()
     this.#worker = undefined
     this.#answered = this.#asked
@@ -40,12 +40,16 @@ export class Planner {
     const url = URL.createObjectURL(new Blob([...this.parts], { type: 'text/javascript' }))
     this.#worker = new Worker(url)
     this.#worker.onmessage = ({ data }: MessageEvent<Answer>) => {
-      if (data.say !== 'laid') this.#answered = Math.max(this.#answered, data.id)
+      this.#heard = performance.now()
+      if (!IN_BETWEEN.has(data.say)) this.#answered = Math.max(this.#answered, data.id)
       this.listen(data)
     }
     return this.#worker
   }
 }
+
+/** Answers that others follow. */
+const IN_BETWEEN: ReadonlySet<Answer['say']> = new Set(['laid', 'scene', 'close-up', 'way'])
 
 export const startPlanner = (listen: (answer: Answer) => void): Planner => new Planner([workerText], listen)
 

@@ -1,11 +1,8 @@
 import { batch, computed, effect, signal } from '@preact/signals'
 import type { Document } from 'yaml'
-import type { Problem } from '../error.ts'
 import type { LengthUnit } from '../units.ts'
-import { changeUnits, editPlanText, type Path, readPlanText, setAt } from './plan-text.ts'
-import { type Planner, startPlanner } from './planner.ts'
+import { changeUnits, editPlanText, type LengthKeys, type Path, readPlanText, setAt } from './plan-text.ts'
 import { FIRST } from './samples.ts'
-import type { Answer, Figured, Laid, PageCatalog, Scene, Swatch } from './worker/messages.ts'
 
 const KEPT = 'ditchline.work'
 
@@ -30,19 +27,6 @@ const begin = keptWork()
 export const text = signal(begin.text)
 export const fileName = signal(begin.fileName)
 export const plan = computed(() => readPlanText(text.value))
-
-/** What the worker last made of a good plan, and what is wrong with the present one. */
-export const catalog = signal<PageCatalog | undefined>(undefined)
-export const laid = signal<Laid | undefined>(undefined)
-export const scene = signal<Scene | undefined>(undefined)
-export const figured = signal<Figured | undefined>(undefined)
-export const problems = signal<readonly Problem[]>([])
-export const fault = signal('')
-/** The picture, or the figures, are not yet those of the present plan. */
-export const isSketching = signal(false)
-export const isFiguring = signal(false)
-/** How long the last edit took to become a picture, ms. */
-export const editMs = signal<number | undefined>(undefined)
 
 /** What is being looked at: a band by its index, the centre, or the things around the quilt. */
 export type Chosen = number | 'centre' | 'setup' | undefined
@@ -79,13 +63,8 @@ export const write = (path: Path, value: unknown): void =>
   edit((document) => setAt(document, path, value), path.join('.'))
 
 /** Writes the plan in another unit. */
-export const switchUnits = (to: LengthUnit): void =>
-  edit((document) => changeUnits(document, to, lengthKeysOf))
-
-function lengthKeysOf(filler: string): string[] {
-  const params = catalog.value?.fillers.find(({ id }) => id === filler)?.params ?? {}
-  return Object.keys(params).filter((key) => params[key]!.kind === 'length')
-}
+export const switchUnits = (to: LengthUnit, lengthKeys: LengthKeys): void =>
+  edit((document) => changeUnits(document, to, lengthKeys))
 
 export function undo(): void {
   const before = past.value.at(-1)
@@ -123,119 +102,8 @@ export function open(opened: string, name: string): void {
 export const walked = signal<number | undefined>(undefined)
 export const isPlaying = signal(false)
 
-/** A plan kept beside the present one, to compare. */
-export interface KeptPlan {
-  readonly text: string
-  readonly scene: Scene
-  readonly figured: Figured | undefined
-}
-export const kept = signal<KeptPlan | undefined>(undefined)
-export const isKeptShown = signal(false)
-export const shownScene = computed(() => (isKeptShown.value && kept.value ? kept.value.scene : scene.value))
-
-export function keepPlan(): void {
-  if (scene.value) kept.value = { text: text.value, scene: scene.value, figured: figured.value }
-}
-
-/** Fillers drawn at a width, by their id; the width is asked for and comes later. */
-export const swatches = signal<{ readonly width: number; readonly by: Readonly<Record<string, Swatch>> }>({
-  width: 0,
-  by: {},
-})
-
-let sketchId = 0
-let figureId = 0
-let editedAt = 0
-
-const sketcher: Planner = startPlanner(hear)
-const reckoner: Planner = startPlanner(hear)
-const drafter: Planner = startPlanner(hear)
-
-function hear(answer: Answer): void {
-  switch (answer.say) {
-    case 'catalog':
-      catalog.value = answer.catalog
-      return
-    case 'swatches':
-      swatches.value = { width: askedWidth, by: answer.swatches }
-      return
-    case 'laid':
-      if (answer.id === sketchId)
-        batch(() => {
-          laid.value = answer.laid
-          problems.value = []
-          fault.value = ''
-        })
-      return
-    case 'scene':
-      if (answer.id !== sketchId) return
-      batch(() => {
-        scene.value = answer.scene
-        isSketching.value = false
-        editMs.value = performance.now() - editedAt
-      })
-      askForFigures()
-      return
-    case 'figured':
-      if (answer.id !== figureId) return
-      if (figuredText !== text.value) askForFigures()
-      else
-        batch(() => {
-          figured.value = answer.figured
-          isFiguring.value = false
-        })
-      return
-    case 'refused':
-      if (answer.id !== sketchId) return
-      batch(() => {
-        problems.value = answer.problems
-        isSketching.value = false
-        isFiguring.value = false
-      })
-      return
-    case 'fault':
-      batch(() => {
-        fault.value = answer.message
-        isSketching.value = false
-        isFiguring.value = false
-      })
-      return
-    case 'files':
-  }
-}
-
-let figuredText = ''
-
-/** Figures take longer than the picture: they are reckoned for the last plan only. */
-function askForFigures(): void {
-  isFiguring.value = true
-  if (reckoner.isBusy && figuredText !== text.value) {
-    reckoner.dropAfter(0)
-  }
-  figuredText = text.value
-  figureId = reckoner.ask({ ask: 'figure', text: text.value })
-}
-
-let askedWidth = 0
-
-/** Asks for all fillers at this width. */
-export function askSwatches(width: number): void {
-  if (width === askedWidth) return
-  askedWidth = width
-  drafter.ask({ ask: 'swatches', width })
-}
-
-/** Starts the planning; from now on every change of the text is planned and kept. */
-export function begins(): void {
-  // The worker that draws the first picture answers this too: another one would only take its time from it.
-  sketcher.ask({ ask: 'catalog' })
-  effect(() => {
-    const now = text.value
-    editedAt = performance.now()
-    isSketching.value = true
-    if (catalog.peek()) sketcher.dropAfter(250)
-    sketchId = sketcher.ask({ ask: 'sketch', text: now })
-  })
+/** Keeps the work in this browser, so that a reload goes on with it. */
+export function keepsWork(): void {
   effect(() => {
     const work: Kept = { text: text.value, fileName: fileName.value }
     try {

@@ -1,8 +1,9 @@
 import { lengthText } from '../export/labels.ts'
+import type { Option } from '../plan/options.ts'
 import type { LengthUnit } from '../units.ts'
 import type { Scene, ScenePart } from './worker/messages.ts'
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** What a part of the line is, in a sentence. */
 export function partWords(part: ScenePart, scene: Scene, fillers: readonly string[]): string {
@@ -32,4 +33,26 @@ export function clockText(minutes: number): string {
   const whole = Math.floor(minutes)
   if (whole < 60) return `${whole}:${String(Math.floor((minutes - whole) * 60)).padStart(2, '0')} min`
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')} h`
+}
+
+/** A key of the plan in words: `tieOff` is Tie off. */
+export const keyWords = (key: string | number): string =>
+  typeof key === 'number'
+    ? String(key + 1)
+    : capital(
+        key.replaceAll(/([A-Z])/g, (_, letter: string) => ` ${letter.toLowerCase()}`).replaceAll('-', ' '),
+      )
+
+/** What a plan writes as a word. */
+export const choiceWords = (choice: string): string => choice.replaceAll('-', ' ')
+
+/** More letters than this make a note under a field, fewer its name. */
+const SHORT = 36
+
+/** How a field is called, and what is said under it: from what the plan file's format says of its key. */
+export function fieldWords(key: string | number, { about, kind }: Option): { label: string; note: string } {
+  const plain = about.replace(/, (a|two|three) lengths?$/, '')
+  const isName = plain !== '' && plain.length <= SHORT && !/[:;,[]|CSS/.test(plain) && kind !== 'group'
+  if (isName) return { label: capital(plain), note: '' }
+  return { label: keyWords(key), note: plain === 'CSS colour' ? '' : capital(plain) }
 }

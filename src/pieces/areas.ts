@@ -2,7 +2,7 @@ import { lerp, type Point } from '../geometry/point.ts'
 import { type Box, boundsOf, flattenStroke } from '../geometry/stroke.ts'
 import type { Area } from '../route/index.ts'
 import { fitsWithin, NO_BOX, unionOf } from './box.ts'
-import type { Net } from './net.ts'
+import { type Net, seamCourse } from './net.ts'
 import type { Pieces, Reach } from './pieces.ts'
 
 /** How far a chord may leave the curve where only boxes are wanted, mm. */
@@ -81,9 +81,12 @@ function sectorBoxes(pieces: Pieces, net: Net): Box[] {
   const boxes = pieces.sectors.map(() => NO_BOX)
   for (const { sector, stroke } of pieces.pieces)
     boxes[sector] = unionOf(boxes[sector]!, boundsOf(flattenStroke(stroke, CHORD)))
-  for (const { ditch, u, v } of net.seams)
-    if (ditch !== undefined)
-      boxes[ditch] = unionOf(boxes[ditch]!, boundsOf([net.positions[u]!, net.positions[v]!]))
+  for (const seam of net.seams)
+    if (seam.ditch !== undefined)
+      boxes[seam.ditch] = unionOf(
+        boxes[seam.ditch]!,
+        boundsOf(flattenStroke(seamCourse(seam, net.positions), CHORD)),
+      )
   return boxes
 }
 
@@ -160,13 +163,20 @@ function sectorsByGroup(pieces: Pieces): number[][] {
 /** For each corner and each side's middle: how far round each group's ring it lies, in sectors. */
 function beginnings(pieces: Pieces, rings: readonly (readonly number[])[]): number[][] {
   const sides = [...new Set(pieces.sectors.map((s) => s.side))]
-  const firstOf = (ring: readonly number[], side: number) =>
+  const corner = (ring: readonly number[], side: number) =>
     ring.findIndex((s) => pieces.sectors[s]!.side === side)
-  const countOf = (ring: readonly number[], side: number) =>
-    ring.filter((s) => pieces.sectors[s]!.side === side).length
+  const middle = (ring: readonly number[], side: number) =>
+    corner(ring, side) + ring.filter((s) => pieces.sectors[s]!.side === side).length / 2
+  const { setting = Number.POSITIVE_INFINITY } = pieces
+  const isOuter = (group: number) => pieces.groups[group]!.first > setting
+  // An outline on point stands with its corners on the middles of the sides of the upright one round it.
+  const turned = (side: number) => [
+    rings.map((ring, group) => (isOuter(group) ? middle(ring, (side + 3) % 4) : corner(ring, side))),
+  ]
   return sides.flatMap((side) => [
-    rings.map((ring) => firstOf(ring, side)),
-    rings.map((ring) => firstOf(ring, side) + countOf(ring, side) / 2),
+    rings.map((ring) => corner(ring, side)),
+    rings.map((ring) => middle(ring, side)),
+    ...(pieces.setting === undefined ? [] : turned(side)),
   ])
 }
 

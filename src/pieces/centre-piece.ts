@@ -1,3 +1,4 @@
+import { invariant } from '../error.ts'
 import { distance, lerp, type Point, scale, subtract } from '../geometry/point.ts'
 import type { Stroke } from '../geometry/stroke.ts'
 import { transformStroke } from '../geometry/stroke.ts'
@@ -14,17 +15,18 @@ export interface CentreFill {
 }
 
 /**
- * Adds the centre's filler to the pieces: one stroke that starts and ends on the centre's seam, an area of its own, the
- * innermost. Its ports lie on the shorter side, so that the way between them is short.
+ * Adds the centre's filler to the pieces: strokes that start and end on the centre's seam, an area of their own, the
+ * innermost. In a centre with four corners it is one stroke; its ports lie on the shorter side, so that the way between them
+ * is short.
  *
- * Precondition: the centre has four corners.
+ * Precondition: the filler fills a centre with more corners, if it has more.
  */
 export function withCentre(
   pieces: Pieces,
   quilt: Quilt,
   { fill, seed }: { fill: CentreFill; seed: number },
 ): Pieces {
-  const stroke = centreStroke(quilt.rings[0]!, fill, seed)
+  const strokes = centreStrokes(quilt.rings[0]!, fill, seed)
   const shifted = <T extends { readonly sector: number }>(list: readonly T[]): T[] =>
     list.map((item) => ({ ...item, sector: item.sector + 1 }))
   return {
@@ -34,9 +36,19 @@ export function withCentre(
       { group: 0, side: 0 },
       ...pieces.sectors.map((sector) => ({ ...sector, group: sector.group + 1 })),
     ],
-    pieces: [...shifted(pieces.pieces), { band: -1, sector: 0, stroke, startRing: 0, endRing: 0 }],
+    pieces: [
+      ...shifted(pieces.pieces),
+      ...strokes.map((stroke) => ({ band: -1, sector: 0, stroke, startRing: 0, endRing: 0 })),
+    ],
     ditched: shifted(pieces.ditched),
   }
+}
+
+function centreStrokes(ring: readonly Point[], fill: CentreFill, seed: number): readonly Stroke[] {
+  if (ring.length === 4) return [centreStroke(ring, fill, seed)]
+  const strokes = fill.filler.fillOutline?.({ outline: ring, seed }, fill.values)
+  invariant(strokes, `${fill.filler.title} fills a centre with ${ring.length} corners`)
+  return strokes
 }
 
 function centreStroke(ring: readonly Point[], { filler, values }: CentreFill, seed: number): Stroke {

@@ -2,7 +2,7 @@ import { PlanError } from '../error.ts'
 import { type Box, boundsOf, flattenStroke } from '../geometry/stroke.ts'
 import type { Area } from '../route/index.ts'
 import { NO_BOX, unionOf } from './box.ts'
-import type { Net } from './net.ts'
+import { type Net, seamCourse } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
 /** A frame's strip, mm. */
@@ -94,7 +94,7 @@ function sectorWiseBoxes(
 function edgeBoxes(pieces: Pieces, { seams, positions }: Net): Box[] {
   return [
     ...pieces.pieces.map(({ stroke }) => boundsOf(flattenStroke(stroke, CHORD))),
-    ...seams.map(({ u, v }) => boundsOf([positions[u]!, positions[v]!])),
+    ...seams.map((seam) => boundsOf(flattenStroke(seamCourse(seam, positions), CHORD))),
   ]
 }
 

@@ -1,4 +1,5 @@
 import { distance, subtract, unit } from '../geometry/point.ts'
+import type { Box } from '../geometry/stroke.ts'
 import { type Rhythm, worstStretch } from '../motif/fit.ts'
 import { fitStations } from '../motif/settle-stations.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
@@ -6,7 +7,7 @@ import { heightAt } from '../quilt/side-height.ts'
 import { alongOn, type BandFiller } from './band-filler.ts'
 import { type Group, shortestStretch, stretchesFor } from './grouping.ts'
 import type { Reach } from './pieces.ts'
-import { type BandShape, type Box, reckonMoves, sectorBoxes } from './reckon-moves.ts'
+import { type BandShape, reckonMoves, sectorBoxes } from './reckon-moves.ts'
 import { frameOf } from './side-frame.ts'
 
 /** Into how many stretches half a side of a group is cut, and what the fit of its fillers needs to know. */
@@ -212,10 +213,10 @@ function bandShapes(
   const inner = pieced.filter((band) => count === 0 || band < first)
   const outer = pieced.filter((band) => count > 0 && band > first)
   const patched = (band: number) => ({ band, inFit: undefined, isFree: false, fans: true })
-  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, ...shape }) => ({
-    side: quilt.bands[band]!.sides[side]!,
-    ...shape,
-  }))
+  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, ...shape }) => {
+    const place = quilt.bands[band]!.sides[side]!
+    return { frames: { left: frameOf(place, 'left'), right: frameOf(place, 'right') }, ...shape }
+  })
 }
 
 function sidePlan(

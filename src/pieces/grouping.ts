@@ -20,6 +20,10 @@ export interface BandExtent {
   readonly depth: number
   /** Length round its outer seam, mm. */
   readonly perimeter: number
+  /** The thread that it is stitched with, where there are several: a group has one. */
+  readonly thread?: string | undefined
+  /** Its patches lead from one to the next all the way round. */
+  readonly goesRound?: boolean
 }
 
 const isFilled = (band: BandExtent): boolean => band.rhythm !== undefined || band.pieced
@@ -56,12 +60,15 @@ const shifted = ({ first, count, pieced }: Group, by: number): Group => ({
   pieced: pieced.map((band) => band + by),
 })
 
+/** So many neighbours are tried as one group at most: more do not fit the reach, and trying them takes ever longer. */
+const MOST_TOGETHER = 21
+
 /** The cheapest split of a run by dynamic programming over where its last group begins. */
 function splitRun(run: readonly BandExtent[], movesOf: (group: Group) => number): Group[] {
   const best: ({ cost: number; groups: Group[] } | undefined)[] = [{ cost: 0, groups: [] }]
   for (let end = 1; end <= run.length; end++) {
     let least: { cost: number; groups: Group[] } | undefined
-    for (let begin = end - 1; begin >= 0; begin--) {
+    for (let begin = end - 1; begin >= Math.max(0, end - MOST_TOGETHER); begin--) {
       const before = best[begin]
       const group = groupOf(run, begin, end)
       if (!before || !group) continue
@@ -79,6 +86,7 @@ const GROUP = 2
 /** The bands as one group; undefined if they can't be. */
 function groupOf(run: readonly BandExtent[], begin: number, end: number): Group | undefined {
   const indices = Array.from({ length: end - begin }, (_, i) => begin + i)
+  if (indices.some((i) => run[i]!.thread !== run[begin]!.thread)) return undefined
   const woven = indices.filter((i) => !run[i]!.pieced)
   const pieced = indices.filter((i) => run[i]!.pieced)
   if (woven.length === 0) return pieced.length === 1 ? { first: begin, count: 0, pieced } : undefined
@@ -90,9 +98,16 @@ function groupOf(run: readonly BandExtent[], begin: number, end: number): Group 
 /** Travel that costs as much as one more move of the quilt, mm. */
 const TRAVEL_PER_MOVE = 200
 
-/** Patches alone lead nowhere: going on from area to area takes a lap in the ditch. Counted in moves of the quilt. */
-const lapsOf = (bands: readonly BandExtent[]): number =>
-  bands.every((band) => band.pieced) ? bands.at(-1)!.perimeter / TRAVEL_PER_MOVE : 0
+/**
+ * Patches alone lead nowhere: going on from area to area takes a lap in the ditch. Those that lead all the way round take
+ * one where they are stitched with other bands. Counted in moves of the quilt.
+ */
+function lapsOf(bands: readonly BandExtent[]): number {
+  const isAlone = bands.every((band) => band.pieced)
+  const [round] = bands.filter((band) => band.goesRound)
+  if (round) return isAlone ? 0 : round.perimeter / TRAVEL_PER_MOVE
+  return isAlone ? bands.at(-1)!.perimeter / TRAVEL_PER_MOVE : 0
+}
 
 /** How much a further stretch weighs against a nicer fit of the repeats: one more must gain this share of stretching. */
 const STRETCH_WEIGHT = 0.04

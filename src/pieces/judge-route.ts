@@ -2,9 +2,9 @@ import { polylineOf } from '../check/polyline.ts'
 import { countRepositions } from '../check/repositions.ts'
 import type { Point } from '../geometry/point.ts'
 import { flattenSegment } from '../geometry/segment.ts'
-import { eachSegment, type Stroke } from '../geometry/stroke.ts'
+import { eachSegment, flattenStroke, reverseStroke, type Stroke } from '../geometry/stroke.ts'
 import { ROUTE_WEIGHTS, type RouteResult, type Walk } from '../route/index.ts'
-import type { Net } from './net.ts'
+import { type Net, seamCourse } from './net.ts'
 import type { Pieces, Reach } from './pieces.ts'
 
 /** How far a chord may leave the curve where only moves are counted, mm. */
@@ -34,9 +34,8 @@ function pointsOf(
   for (const { edge, forward } of steps) {
     const piece = chords[edge]
     if (!piece) {
-      const { u, v } = net.seams[edge - chords.length]!
-      const ends = forward ? [u, v] : [v, u]
-      points.push(...ends.map((vertex) => net.positions[vertex]!))
+      const course = seamCourse(net.seams[edge - chords.length]!, net.positions)
+      points.push(...flattenStroke(forward ? course : reverseStroke(course), CHORD))
     } else if (forward) for (const p of piece) points.push(p)
     else for (let i = piece.length - 1; i >= 0; i--) points.push(piece[i]!)
   }

@@ -17,7 +17,8 @@ export function lapOrders(
   pieces.pieces.forEach(({ band }, edge) => {
     add(band, edge)
   })
-  const bandOf = ({ patch, corner, ring }: SeamEdge) => patch ?? corner ?? bandBeside(ring!, laps)
+  const bandOf = ({ patch, corner, ring, edge }: SeamEdge) =>
+    edge?.band ?? patch ?? corner ?? bandBeside(ring!, laps)
   net.seams.forEach((seam, index) => {
     if (seam.ditch !== undefined) add(bandOf(seam), net.fills.length + index)
   })

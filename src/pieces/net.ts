@@ -1,15 +1,30 @@
-import { distance, distanceToLine, dot, lerp, type Point, subtract, unit } from '../geometry/point.ts'
-import { endOf, strokeLength } from '../geometry/stroke.ts'
+import { partsOutside } from '../geometry/clip-stroke.ts'
+import { distance, distanceToLine, lerp, type Point } from '../geometry/point.ts'
+import { pointAt, splitAt } from '../geometry/segment.ts'
+import { endOf, type Stroke, strokeLength } from '../geometry/stroke.ts'
+import { parameterOn } from '../quilt/avoided-region.ts'
 import { footOnOuter } from '../quilt/layout.ts'
 import type { Patch } from '../quilt/patch.ts'
 import { PointGrid } from '../quilt/point-grid.ts'
 import type { Quilt, Seam } from '../quilt/quilt.ts'
+import type { Avoided } from './avoid-regions.ts'
+import { dropUnreached } from './drop-unreached.ts'
 import type { Piece, Pieces } from './pieces.ts'
+import { RingWalk, SAME_TOUCH } from './ring-walk.ts'
 
-/** Touches closer together than this are one crossing, mm. */
-const SAME_TOUCH = 0.01
 /** Side of the squares in which the corners of patches are kept, mm. */
 const CELL = 20
+
+/** A stretch of the edge of an avoided region. */
+interface RegionEdgeSeam {
+  readonly region: number
+  /** The band that it is stitched with. */
+  readonly band: number
+  readonly stroke: Stroke
+  /** Numbers the stretches. One that is asked for is there twice: to be stitched, and to be run along before that. */
+  readonly stretch: number
+  readonly isAsked: boolean
+}
 
 /** A stretch of ditch between two neighbouring vertices: where the line may travel. */
 export interface SeamEdge {
@@ -20,9 +35,14 @@ export interface SeamEdge {
   readonly corner?: number
   /** The band whose patch seam it is. */
   readonly patch?: number
+  readonly edge?: RegionEdgeSeam
   /** The sector in which it is stitched in the ditch, if it is. */
   readonly ditch?: number
 }
+
+/** The course of a seam from its `u` to its `v`. */
+export const seamCourse = ({ u, v, edge }: SeamEdge, positions: readonly Point[]): Stroke =>
+  edge?.stroke ?? { start: positions[u]!, segments: [{ kind: 'line', to: positions[v]! }] }
 
 /** The graph of the quilt: touches and seam ends as vertices, pieces and stretches of seam as edges. */
 export interface Net {
@@ -34,7 +54,7 @@ export interface Net {
 
 /** Ties pieces and seams together at the places where they meet. */
 export function tieNet(quilt: Quilt, pieces: Pieces): Net {
-  const builder = new NetBuilder(quilt)
+  const builder = new NetBuilder(quilt, pieces.avoided)
   const vertexOf = (piece: Piece, ring: number | undefined, at: Point) =>
     ring === undefined ? builder.inBand(piece.band, at) : builder.touch(ring, at)
   const ends = pieces.pieces.map((piece) => ({
@@ -47,8 +67,8 @@ export function tieNet(quilt: Quilt, pieces: Pieces): Net {
     if (seam.kind === 'patch') builder.patchSeam(seam, ditches)
   }
   for (const [patch, sector] of ditches) builder.ringDitch(quilt.patches![patch]!, sector)
-  const seams = builder.close()
   const fills = ends.map((end, i) => ({ ...end, length: strokeLength(pieces.pieces[i]!.stroke) }))
+  const seams = dropUnreached(builder.close(), fills)
   return { positions: builder.positions, fills, seams }
 }
 
@@ -60,14 +80,21 @@ class NetBuilder {
   /** By band, the lines from its inner corners square to its outer seam. */
   readonly #across: readonly (readonly (readonly [Point, Point])[])[]
 
-  constructor(quilt: Quilt) {
+  readonly #avoided: Avoided | undefined
+
+  constructor(quilt: Quilt, avoided: Avoided | undefined) {
+    this.#avoided = avoided
     this.#across = quilt.bands.map(({ sides }) =>
       sides.map((side) => [side.innerA, footOnOuter(side.innerA, side)]),
     )
     this.#rings = quilt.rings.map((ring) => new RingWalk(ring))
-    // Corners are vertices even where nothing touches: seams meet there.
+    // Corners are vertices even where nothing touches: seams meet there, and so may the next ring.
     quilt.rings.forEach((ring, index) => {
-      for (const corner of ring) this.touch(index, corner)
+      const next = this.#rings[index + 1]
+      for (const corner of ring) {
+        const vertex = this.touch(index, corner)
+        if (next?.holds(corner)) next.vertexAt(corner, () => vertex)
+      }
     })
   }
 
@@ -89,27 +116,52 @@ class NetBuilder {
   }
 
   #vertexInBand(band: number, at: Point): number {
-    for (const ring of [band, band + 1]) if (this.#rings[ring]!.holds(at)) return this.touch(ring, at)
+    for (const ring of [band, band + 1]) if (this.#rings[ring]?.holds(at)) return this.touch(ring, at)
     return this.positions.push(at) - 1
   }
 
   cornerSeam(band: number, points: readonly Point[]): void {
-    const u = this.touch(band, points[0]!)
-    const v = this.touch(band + 1, points.at(-1)!)
-    this.#inner.push({ u, v, corner: band })
+    const [start, end] = [points[0]!, points.at(-1)!]
+    if (this.#isClear(start, end)) {
+      this.#inner.push({ u: this.touch(band, start), v: this.touch(band + 1, end), corner: band })
+      return
+    }
+    for (const [from, to] of this.#openParts(start, end)) {
+      const [u, v] = [this.inBand(band, from), this.inBand(band, to)]
+      if (u !== v) this.#inner.push({ u, v, corner: band })
+    }
+  }
+
+  /** Whether no avoided region comes near a straight seam. */
+  #isClear(start: Point, end: Point): boolean {
+    const outside = this.#avoided?.outside
+    return !outside || outside(start) + outside(end) > distance(start, end) + 2 * SAME_TOUCH
+  }
+
+  /** The parts of a straight seam outside of the avoided regions; what runs on their edge is left to that. */
+  #openParts(start: Point, end: Point): (readonly [Point, Point])[] {
+    const { outside } = this.#avoided!
+    const stroke: Stroke = { start, segments: [{ kind: 'line', to: end }] }
+    return partsOutside(stroke, outside)
+      .map(({ stroke: part }) => [part.start, endOf(part)] as const)
+      .filter(([from, to]) => outside(lerp(from, to, 0.5)) > SAME_TOUCH)
   }
 
   patchSeam({ index, points, patches }: Seam, ditches: ReadonlyMap<number, number>): void {
-    const [u, v] = points.map((p) => this.inBand(index, p)) as [number, number]
+    const [start, end] = points as [Point, Point]
     const ditch = patches?.map((patch) => ditches.get(patch)).find((sector) => sector !== undefined)
-    if (u === v) return
-    this.#inner.push({
-      u,
-      v,
-      patch: index,
-      ...(this.#isAcross(index, points) && { corner: index }),
-      ...(ditch !== undefined && { ditch }),
-    })
+    const isAcross = this.#isAcross(index, points)
+    for (const part of this.#isClear(start, end) ? [points] : this.#openParts(start, end)) {
+      const [u, v] = part.map((p) => this.inBand(index, p)) as [number, number]
+      if (u === v) continue
+      this.#inner.push({
+        u,
+        v,
+        patch: index,
+        ...(isAcross && { corner: index }),
+        ...(ditch !== undefined && { ditch }),
+      })
+    }
   }
 
   /** Whether a patch seam lies on the line that leaves a corner square across the band. */
@@ -135,89 +187,70 @@ class NetBuilder {
   /** The stretches of seam between neighbours, round each ring, and the seams inside the bands. */
   close(): SeamEdge[] {
     const edges: SeamEdge[] = []
+    if (this.#avoided) this.#cutRings()
     this.#rings.forEach((ring, index) => {
-      for (const edge of ring.edges()) edges.push({ ...edge, ring: index })
+      const isOpen = (p: Point) => !this.#avoided || this.#avoided.outside(p) > SAME_TOUCH
+      for (const { middle, ...edge } of ring.edges()) if (isOpen(middle)) edges.push({ ...edge, ring: index })
     })
-    return [...edges, ...this.#inner]
+    return [...edges, ...this.#inner, ...(this.#avoided ? this.#regionEdges(this.#avoided) : [])]
+  }
+
+  /** Vertices wherever a ring enters or leaves an avoided region. */
+  #cutRings(): void {
+    this.#rings.forEach((ring, index) => {
+      for (const [start, end] of ring.sides()) {
+        if (this.#isClear(start, end)) continue
+        for (const part of this.#openParts(start, end)) for (const p of part) this.touch(index, p)
+      }
+    })
+  }
+
+  /** The edges of regions, from vertex to vertex: all that ends on them is tied to them. */
+  #regionEdges({ outside, edges }: Avoided): SeamEdge[] {
+    const onEdge = this.positions.flatMap((p, v) => (Math.abs(outside(p)) < SAME_TOUCH ? [v] : []))
+    const vertexAt = (p: Point) => {
+      const known = onEdge.find((v) => distance(this.positions[v]!, p) < SAME_TOUCH)
+      if (known !== undefined) return known
+      const vertex = this.positions.push(p) - 1
+      onEdge.push(vertex)
+      return vertex
+    }
+    let stretch = 0
+    return edges.flatMap(({ region, band, sector, isAsked, stroke }) => {
+      const segment = stroke.segments[0]!
+      const [first, last] = [vertexAt(stroke.start), vertexAt(segment.to)]
+      const stops = onEdge
+        .filter((vertex) => vertex !== first && vertex !== last)
+        .map((vertex) => ({ vertex, t: parameterOn(this.positions[vertex]!, stroke.start, segment) ?? -1 }))
+        .filter(
+          ({ vertex, t }) =>
+            t > 0 &&
+            t < 1 &&
+            distance(this.positions[vertex]!, pointAt(stroke.start, segment, t)) < SAME_TOUCH,
+        )
+        .sort((a, b) => a.t - b.t)
+      const way = [{ vertex: first, t: 0 }, ...stops, { vertex: last, t: 1 }]
+      return way.slice(1).flatMap((to, i): SeamEdge[] => {
+        const from = way[i]!
+        if (from.vertex === to.vertex) return []
+        const course = this.#course(stroke, from, to)
+        const edge = { region, band, stroke: course, stretch: stretch++, isAsked }
+        const along = { u: from.vertex, v: to.vertex, edge }
+        return isAsked ? [{ ...along, ditch: sector }, along] : [along]
+      })
+    })
+  }
+
+  /** The part of a stroke of one segment between two of its vertices. */
+  #course({ start, segments: [segment] }: Stroke, from: Stop, to: Stop): Stroke {
+    const [head] = splitAt(start, segment!, to.t)
+    const part = from.t > 0 ? splitAt(start, head, from.t / to.t)[1] : head
+    return { start: from.t > 0 ? pointAt(start, segment!, from.t) : start, segments: [part] }
   }
 }
 
-/** The vertices on one ring, by their distance along it. */
-class RingWalk {
-  readonly #sides: {
-    readonly from: Point
-    readonly along: Point
-    readonly length: number
-    readonly before: number
-  }[]
-  readonly #vertices = new Map<number, { readonly at: number; readonly vertex: number }[]>()
-  readonly #ditches: { readonly from: number; readonly to: number; readonly sector: number }[] = []
-  readonly #perimeter: number
-
-  constructor(ring: readonly Point[]) {
-    let before = 0
-    this.#sides = ring.map((from, i) => {
-      const to = ring[(i + 1) % ring.length]!
-      const side = { from, along: unit(subtract(to, from)), length: distance(from, to), before }
-      before += side.length
-      return side
-    })
-    this.#perimeter = before
-  }
-
-  vertexAt(point: Point, create: () => number): number {
-    const at = this.#distanceAlong(point)
-    const cell = Math.round(at)
-    for (const near of [cell - 1, cell, cell + 1]) {
-      const found = this.#vertices.get(near)?.find((known) => Math.abs(known.at - at) < SAME_TOUCH)
-      if (found) return found.vertex
-    }
-    const vertex = create()
-    this.#vertices.set(cell, [...(this.#vertices.get(cell) ?? []), { at, vertex }])
-    return vertex
-  }
-
-  /** Whether a place lies on the ring. */
-  holds(point: Point): boolean {
-    return this.#foot(point).away < SAME_TOUCH
-  }
-
-  /** Says that a stretch of one side is stitched in the ditch. */
-  ditch(a: Point, b: Point, sector: number): void {
-    const [from, to] = [this.#foot(a).at, this.#foot(b).at].sort((x, y) => x - y) as [number, number]
-    // The ring's end is its start: a stretch that ends there runs from its other end to the full length.
-    const isLast = to - from > distance(a, b) + SAME_TOUCH
-    this.#ditches.push(isLast ? { from: to, to: this.#perimeter, sector } : { from, to, sector })
-  }
-
-  /** The stretches between neighbouring vertices, once round. */
-  edges(): { u: number; v: number; ditch?: number }[] {
-    const order = [...this.#vertices.values()].flat().sort((a, b) => a.at - b.at)
-    const ditches = [...this.#ditches].sort((a, b) => a.from - b.from)
-    return order.flatMap(({ at, vertex: u }, i) => {
-      const next = order[i + 1] ?? { at: this.#perimeter, vertex: order[0]!.vertex }
-      if (u === next.vertex) return []
-      const middle = (at + next.at) / 2
-      const ditch = ditches.find(({ from, to }) => from < middle && middle < to)
-      return [{ u, v: next.vertex, ...(ditch && { ditch: ditch.sector }) }]
-    })
-  }
-
-  #distanceAlong(point: Point): number {
-    const { at } = this.#foot(point)
-    // The ring's end is its start.
-    return at > this.#perimeter - SAME_TOUCH ? 0 : at
-  }
-
-  /** The nearest place on the ring, and how far off it the point lies. */
-  #foot(point: Point): { at: number; away: number } {
-    let [at, away] = [0, Number.POSITIVE_INFINITY]
-    for (const side of this.#sides) {
-      const along = Math.min(side.length, Math.max(0, dot(subtract(point, side.from), side.along)))
-      const foot: Point = [side.from[0] + side.along[0] * along, side.from[1] + side.along[1] * along]
-      const off = distance(foot, point)
-      if (off < away) [at, away] = [side.before + along, off]
-    }
-    return { at, away }
-  }
+/** A vertex on an edge. */
+interface Stop {
+  readonly vertex: number
+  readonly t: number
 }

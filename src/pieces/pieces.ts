@@ -8,6 +8,7 @@ import { edgeAt, type HalfFit } from '../motif/fit.ts'
 import { fitStations } from '../motif/settle-stations.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
+import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
@@ -77,6 +78,10 @@ export interface Pieces {
   readonly stretches: readonly Stretch[]
   readonly ditched: readonly DitchedPatch[]
   readonly fits: readonly BandFit[]
+  /** What no stitching may enter, if anything. */
+  readonly avoided?: Avoided
+  /** The band of setting triangles: corners inside it lie at the middles of sides outside it. */
+  readonly setting?: number
 }
 
 /** A strip whose end leans by less is cut square, mm. */
@@ -92,13 +97,18 @@ export type Reach = readonly [width: number, height: number]
  *
  * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
  * @param seed     changes what is irregular
+ * @param threads  colours by band: neighbours in different threads are not woven together
  */
 export function cutPieces(
   quilt: Quilt,
   fillers: readonly (BandFiller | undefined)[],
-  { reach, seed }: { reach: Reach; seed: number },
+  { reach, seed, threads = [] }: { reach: Reach; seed: number; threads?: readonly (string | undefined)[] },
 ): Pieces {
-  const extents = quilt.bands.map((band, k) => extentOf(band, fillers[k]))
+  const setting = settingBand(quilt)
+  const extents = quilt.bands.map((band, k) => {
+    const goesRound = k === setting && leadsRound(fillers[k])
+    return { ...extentOf(band, fillers[k]), goesRound, thread: threads[k] }
+  })
   const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
   const groups = groupBands(extents, (group) => planOf(group).moves)
   const workshop = new Workshop(quilt, fillers, seed)
@@ -109,10 +119,21 @@ export function cutPieces(
     plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
   })
   const { sectors, pieces, stretches, ditched } = workshop
-  return { groups, sectors, pieces, stretches, ditched, fits: workshop.fits() }
+  const fits = workshop.fits()
+  return { groups, sectors, pieces, stretches, ditched, fits, ...(setting !== undefined && { setting }) }
 }
 
-function extentOf(band: Band, filler: BandFiller | undefined): BandExtent {
+/** The band of setting triangles, if there is one. */
+const settingBand = ({ patches = [] }: Quilt): number | undefined =>
+  patches.find((patch) => patch.alongOuter !== undefined)?.band
+
+/** Whether the filler of setting triangles leads from one to the next, all the way round: no travel is needed there. */
+function leadsRound(filler: BandFiller | undefined): boolean {
+  const patches = Object.values(patchFillersOf(filler)?.patches ?? {})
+  return patches.length > 0 && patches.every((fill) => fill?.filler.leadsTo)
+}
+
+function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'goesRound'> {
   const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))
   const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
   const along = alongOf(filler)
@@ -177,7 +198,12 @@ class Workshop {
     const { group } = place
     const woven = Array.from({ length: group.count }, (_, k) => group.first + k)
     for (const band of [...woven, ...group.pieced])
-      this.#fillPatches(band, { side: place.side, first, shares: stationShares(fit, plan.stretches) })
+      this.#fillPatches(band, {
+        side: place.side,
+        first,
+        shares: stationShares(fit, plan.stretches),
+        isInside: band < group.first,
+      })
   }
 
   /** Lets the touches beside pieced bands fall on patch corners. */
@@ -201,10 +227,7 @@ class Workshop {
   }
 
   /** Fills the patches of one side; each belongs to the sector beside which its middle lies. */
-  #fillPatches(
-    band: number,
-    { side, first, shares }: { side: number; first: number; shares: readonly number[] },
-  ): void {
+  #fillPatches(band: number, { side, first, shares, isInside }: SidePatches): void {
     const fillers = patchFillersOf(this.fillers[band])
     if (!fillers) return
     const work = this.#patchWork.get(band) ?? new PatchWork()
@@ -213,7 +236,8 @@ class Workshop {
       if (patch.band !== band || patch.side !== side) continue
       const fill = fillOf(patch, fillers)
       if (!fill) continue
-      const sector = first + sectorAlong(patch.along, shares)
+      const along = isInside ? (patch.alongOuter ?? patch.along) : patch.along
+      const sector = first + sectorAlong(along, shares)
       for (const stroke of work.strokesIn(patch, fill))
         this.pieces.push({ band, sector, stroke, startRing: undefined, endRing: undefined })
       if (fill.filler.ditch) this.ditched.push({ patch: number, sector })
@@ -286,6 +310,14 @@ class Workshop {
     range.min = Math.min(range.min, stretch)
     range.max = Math.max(range.max, stretch)
   }
+}
+
+/** Where the patches of one side go: among which sectors, and whether their band lies inside the group's. */
+interface SidePatches {
+  readonly side: number
+  readonly first: number
+  readonly shares: readonly number[]
+  readonly isInside: boolean
 }
 
 interface SectorPlace {

@@ -22,20 +22,35 @@ export interface PlaceContext {
  *
  * @param at  the wish's key in the plan, for problems
  * @returns undefined for anywhere
- * @throws PlanError `route/place` if nothing is stitched in that band
+ * @throws PlanError `route/place` if nothing is stitched in that band, or if the place lies in an avoided region
  */
 export function placeVertex(place: WantedPlace, context: PlaceContext, at: string): number | undefined {
   if (place.kind === 'anywhere') return undefined
-  const band = place.kind === 'side' ? place.band : outermostStitched(context)
+  const band = place.kind === 'side' ? place.band : bandOfCorner(context)
   const vertices = stitchedVertices(band, context)
   if (band === undefined || vertices.length === 0) {
     const what = band === undefined ? 'this quilt' : `band "${context.quilt.bands[band]!.name}"`
     throw new PlanError({ code: 'route/place', at, message: `nothing is stitched in ${what}` })
   }
-  return nearestVertex(vertices, targetsOf(place, band, context.quilt), context.net.positions)
+  const targets = targetsOf(place, band, context.quilt)
+  refuseAvoided(targets, context.pieces, at)
+  return nearestVertex(vertices, targets, context.net.positions)
 }
 
-function outermostStitched({ quilt, pieces }: PlaceContext): number | undefined {
+/** A start in a region that is kept free of stitching can't be moved elsewhere in silence. */
+function refuseAvoided(targets: readonly Point[], { avoided }: Pieces, at: string): void {
+  if (!avoided || targets.some((target) => avoided.outside(target) > 0)) return
+  const message = 'lies in a region that is kept free of stitching'
+  throw new PlanError({
+    code: 'route/place',
+    at,
+    message,
+    hint: 'choose another place, or make the region smaller',
+  })
+}
+
+/** The band that a wanted corner is a corner of: the outermost in which anything is stitched. */
+export function bandOfCorner({ quilt, pieces }: Pick<PlaceContext, 'quilt' | 'pieces'>): number | undefined {
   const stitched = new Set([
     ...pieces.pieces.map((piece) => piece.band),
     ...pieces.ditched.map(({ patch }) => quilt.patches![patch]!.band),

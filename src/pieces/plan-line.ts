@@ -60,8 +60,7 @@ export function planLine(task: LineTask): PlannedLine {
   const { quilt, pieces, wishes, seed } = task
   const net = askDitches(tieNet(quilt, pieces), pieces, wishes.ditch)
   const graph = routeGraph(net, pieces)
-  const thread = (walks: RouteResult['walks']) =>
-    walks.map((walk) => threadLine(walk.steps, { pieces, net, thread: task.thread }))
+  const thread = (walks: RouteResult['walks']) => threadWalks(walks, { pieces, net, thread: task.thread })
   if (wishes.frame) {
     const { route, ...frame } = bestPasses(graph, { pieces, net, frame: wishes.frame, seed })
     const areas = frame.passes.map(({ area }) => area)
@@ -75,6 +74,12 @@ export function planLine(task: LineTask): PlannedLine {
   const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
   return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }
 }
+
+/** The walks as lines of one thread. */
+export const threadWalks = (
+  walks: RouteResult['walks'],
+  work: { pieces: Pieces; net: Net; thread: string },
+): Line[] => walks.map((walk) => threadLine(walk.steps, work))
 
 /** An advance of the frame takes about as long as three moves of the quilt. */
 const ADVANCE = 3 * ROUTE_WEIGHTS.reposition

@@ -1,15 +1,14 @@
 import type { Affine } from '../geometry/affine.ts'
+import type { Box } from '../geometry/stroke.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
-import type { Side } from '../quilt/quilt.ts'
+import { fitsWithin, NO_BOX, unionOf } from './box.ts'
 import type { Reach } from './pieces.ts'
-import { frameOf, type SideFrame } from './side-frame.ts'
-
-/** mm */
-export type Box = readonly [left: number, top: number, right: number, bottom: number]
+import type { SideFrame } from './side-frame.ts'
 
 /** One side of a band of a group. */
 export interface BandShape {
-  readonly side: Side
+  /** Of either half of the side. */
+  readonly frames: { readonly left: SideFrame; readonly right: SideFrame }
   /** Its place in the fit; undefined for a pieced band. */
   readonly inFit: number | undefined
   /** Its filler runs there and back in one stretch. */
@@ -39,11 +38,11 @@ const STEP = 0.25
 export function reckonMoves(sides: readonly (readonly (readonly Box[])[])[], reach: Reach): number {
   const sectors = sides.flat()
   let moves = 0
-  let box: Box = [Infinity, Infinity, -Infinity, -Infinity]
+  let box = NO_BOX
   for (let i = 1; i <= sectors.length; i++)
     for (const step of sectors[i % sectors.length]!) {
       const both = unionOf(box, step)
-      if (fits(both, reach)) box = both
+      if (fitsWithin(both, reach)) box = both
       else {
         moves++
         box = step
@@ -67,16 +66,6 @@ export function sectorBoxes(side: SideShape, reach: Reach): Box[][] {
   })
 }
 
-const unionOf = (a: Box, b: Box): Box => [
-  Math.min(a[0], b[0]),
-  Math.min(a[1], b[1]),
-  Math.max(a[2], b[2]),
-  Math.max(a[3], b[3]),
-]
-
-const fits = ([left, top, right, bottom]: Box, [width, height]: Reach): boolean =>
-  right - left <= width && bottom - top <= height
-
 interface CellPlace {
   readonly band: BandShape
   readonly station: number
@@ -88,7 +77,7 @@ interface CellPlace {
 
 /** In the order of the walk, the boxes in which the needle works along a cell; one if it is all over the cell at once. */
 function stepsOf(shape: SideShape, { band, station, half, reach, isForward }: CellPlace): Box[] {
-  const frame = frameOf(band.side, half)
+  const frame = band.frames[half]
   const [near, far] = [station + 1, station].map((at) => stationAt(shape, band, { station: at, frame })) as [
     Across,
     Across,
@@ -96,14 +85,14 @@ function stepsOf(shape: SideShape, { band, station, half, reach, isForward }: Ce
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
-    const inner = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)] as const
-    const outer = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)] as const
-    const low = Math.min(inner[0], inner[1], outer[0], outer[1])
-    const high = Math.max(inner[0], inner[1], outer[0], outer[1])
+    const [innerFrom, innerTo] = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)]
+    const [outerFrom, outerTo] = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)]
+    const low = Math.min(innerFrom, innerTo, outerFrom, outerTo)
+    const high = Math.max(innerFrom, innerTo, outerFrom, outerTo)
     return boxOf(frame.place, { low, high, depth })
   }
   const box = part(0, 1)
-  if (band.isFree && fits(box, reach)) return [box]
+  if (band.isFree && fitsWithin(box, reach)) return [box]
   const along = Math.max(Math.abs(far.inner - near.inner), Math.abs(far.outer - near.outer))
   const count = Math.max(1, Math.ceil(along / (STEP * Math.min(...reach))))
   const steps = Array.from({ length: count }, (_, i) => part(i / count, (i + 1) / count))
@@ -118,6 +107,7 @@ interface Across {
   readonly outer: number
 }
 
+/** Where a stretch that ends at a station meets its band's two seams. */
 function stationAt(
   { fit, phase, stretches }: SideShape,
   { inFit: k, fans }: BandShape,
@@ -142,5 +132,10 @@ function boxOf(
     along * (along < 0 ? high : low) + across * (across < 0 ? depth : 0)
   const greatest = (along: number, across: number) =>
     along * (along < 0 ? low : high) + across * (across < 0 ? 0 : depth)
-  return [least(a, c) + e, least(b, d) + f, greatest(a, c) + e, greatest(b, d) + f]
+  return {
+    minX: least(a, c) + e,
+    minY: least(b, d) + f,
+    maxX: greatest(a, c) + e,
+    maxY: greatest(b, d) + f,
+  }
 }

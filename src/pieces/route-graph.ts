@@ -1,6 +1,6 @@
 import { distance, type Point, scale } from '../geometry/point.ts'
 import { directionAt } from '../geometry/segment.ts'
-import type { Stroke } from '../geometry/stroke.ts'
+import { type Stroke, strokeLength } from '../geometry/stroke.ts'
 import type { RouteEdge, RouteGraph } from '../route/index.ts'
 import type { Net } from './net.ts'
 import type { Pieces } from './pieces.ts'
@@ -21,12 +21,12 @@ export function routeGraph(net: Net, pieces: Pieces): RouteGraph {
     }
   })
   const seams = net.seams.map(
-    ({ u, v, ditch }): RouteEdge => ({
+    ({ u, v, ditch, edge }): RouteEdge => ({
       u,
       v,
-      length: distance(net.positions[u]!, net.positions[v]!),
+      length: edge ? strokeLength(edge.stroke) : distance(net.positions[u]!, net.positions[v]!),
       required: ditch !== undefined,
-      ...(ditch !== undefined && { price: DITCH_AGAIN }),
+      ...((ditch !== undefined || edge?.isAsked) && { price: DITCH_AGAIN }),
     }),
   )
   return { vertexCount: net.positions.length, edges: [...fills, ...seams], positions: net.positions }

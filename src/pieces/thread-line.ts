@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/point.ts'
 import { reverseStroke, type Stroke } from '../geometry/stroke.ts'
 import type { Line, LinePart } from '../stitch/line.ts'
-import type { Net } from './net.ts'
+import { type Net, seamCourse } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
 /** One pass over an edge of the net: pieces first, then seams, as `routeEdges` numbers them. */
@@ -17,15 +17,22 @@ export function threadLine(
   { pieces, net, thread }: { pieces: Pieces; net: Net; thread: string },
 ): Line {
   const parts: LinePart[] = []
-  const ditched = new Set<number>()
+  const ditched = new Set<string>()
   let band: number | undefined
   for (const pass of walk) {
     const piece = pieces.pieces[pass.edge]
     if (!piece) {
-      const isAsked = net.seams[pass.edge - pieces.pieces.length]!.ditch !== undefined
-      const kind = isAsked && !ditched.has(pass.edge) ? 'ditch' : 'travel'
-      ditched.add(pass.edge)
-      pushInSeam(parts, { kind, area: pass.area, stroke: seamStroke(net, pass, pieces.pieces.length) })
+      const { ditch, edge } = net.seams[pass.edge - pieces.pieces.length]!
+      const isAsked = ditch !== undefined || edge?.isAsked
+      const key = edge ? `edge ${edge.stretch}` : `seam ${pass.edge}`
+      const kind = isAsked && !ditched.has(key) ? 'ditch' : 'travel'
+      ditched.add(key)
+      pushInSeam(parts, {
+        kind,
+        area: pass.area,
+        ...(edge && { region: edge.region }),
+        stroke: seamStroke(net, pass, pieces.pieces.length),
+      })
       continue
     }
     const stroke = pass.forward ? piece.stroke : reverseStroke(piece.stroke)
@@ -38,8 +45,8 @@ export function threadLine(
 
 function seamStroke(net: Net, pass: Pass, fills: number): Stroke {
   const seam = net.seams[pass.edge - fills]!
-  const [from, to] = pass.forward ? [seam.u, seam.v] : [seam.v, seam.u]
-  return { start: net.positions[from]!, segments: [{ kind: 'line', to: net.positions[to]! }] }
+  const course = seamCourse(seam, net.positions)
+  return pass.forward ? course : reverseStroke(course)
 }
 
 const crossing = (at: Point, area: number): LinePart => ({
@@ -51,7 +58,8 @@ const crossing = (at: Point, area: number): LinePart => ({
 /** Goes on with the travel, or the ditch stitching, of the last part, or begins a new one. */
 function pushInSeam(parts: LinePart[], part: LinePart): void {
   const last = parts.at(-1)
-  if (last?.kind === part.kind && last.area === part.area) parts[parts.length - 1] = joined(last, part.stroke)
+  const goesOn = last?.kind === part.kind && last.area === part.area && last.region === part.region
+  if (goesOn) parts[parts.length - 1] = joined(last, part.stroke)
   else parts.push(part)
 }
 

@@ -13,6 +13,12 @@ export interface Catalog {
   /** The centre fillers and corner motifs themselves, for the engine. */
   readonly centres?: Readonly<Record<string, CentreFiller>>
   readonly corners?: Readonly<Record<string, CornerMotif>>
+  /**
+   * Reads a text file that lies beside the plan, by its name. Left out where there are no files.
+   *
+   * @throws PlanError if it can't be read
+   */
+  readonly readFile?: (name: string) => string
   /** Fillers for the patches of pieced bands. */
   readonly patchFillers?: Known
   /** The names of the patches of each pieced unit. */

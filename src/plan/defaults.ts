@@ -17,6 +17,7 @@ export const DEFAULTS = {
   bindingFabric: '#3b3230',
   machine: {
     kind: 'domestic',
+    foot: 'free-motion',
     reach: roundLength(inches(14)),
     overlap: roundLength(inches(1)),
     speed: 600,
@@ -26,6 +27,7 @@ export const DEFAULTS = {
     bobbinSeconds: 120,
     startSeconds: 90,
     advanceSeconds: 180,
+    threadSeconds: 150,
   },
   stitch: { length: 2.5, chordTolerance: 0.1, tieOff: { count: 5, length: 0.4 } },
   thread: { tex: 30, colour: '#fbf7ea', bobbin: 'L', tail: 150, waste: 0.15 },
@@ -35,3 +37,6 @@ export const DEFAULTS = {
   route: { order: 'any', work: 'areas' },
   seed: 1,
 } as const
+
+/** The part of the throat by which strips overlap where a plan for a domestic machine is tried on a frame. */
+export const STRIP_OVERLAP = 0.1

@@ -41,6 +41,11 @@ export class Entry {
     )
   }
 
+  /** The same entry, where more can be named. */
+  knowing(catalog: Catalog): Entry {
+    return new Entry(this.value, this.path, { ...this.desk, catalog })
+  }
+
   /** Whether a key is written, right or wrong. */
   has(step: string | number): boolean {
     return this.isGroup && Object.hasOwn(this.value as object, step)

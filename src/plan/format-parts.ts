@@ -5,6 +5,12 @@ import { LENGTH_FORMS } from './length.ts'
 import { LIMITS } from './limits.ts'
 import { SIDES } from './plan.ts'
 
+/** What a value is that is written as a number or a text: those who offer controls need to know. */
+export type Quantity = 'length' | 'length-of-sides' | 'share' | 'colour' | 'fabric' | 'name'
+
+/** The quantities of the format, by the type that reads them; types made from these have the same. */
+export const QUANTITIES = z.registry<{ readonly quantity: Quantity }>()
+
 /** Documents a key: what it is, its unit, and what it is if left out. */
 export const optional = <T extends z.ZodType>(
   type: T,
@@ -23,16 +29,23 @@ const text = z.string().max(LIMITS.text)
 
 /** A length as written: a number in the plan's units, or text. */
 export const length = z.union([z.number(), text], { error: LENGTH_FORMS })
+length.register(QUANTITIES, { quantity: 'length' })
 
 export const share = z.union([z.number(), text], {
   error: 'a share from 0 to 1, or a percentage such as 60 %',
 })
-export const colour = text
+share.register(QUANTITIES, { quantity: 'share' })
+export const colour = z.string().max(LIMITS.text)
+colour.register(QUANTITIES, { quantity: 'colour' })
 export const name = z
   .string()
   .min(1)
   .max(LIMITS.name)
   .regex(/^[ -~\u00a0-\u2027\u202f-\u2065\u206a-\uffff]*$/, { error: 'text without control characters' })
+name.register(QUANTITIES, { quantity: 'name' })
+
+/** The name of a motif that a plan draws itself. */
+export const DRAWN_NAME = /^[a-z][a-z0-9-]{0,39}$/
 
 /** A length for every side, or one for each. */
 export const lengthOfSides = z.union(
@@ -47,6 +60,7 @@ export const lengthOfSides = z.union(
   ],
   { error: `${LENGTH_FORMS}, or { top, right, bottom, left }` },
 )
+lengthOfSides.register(QUANTITIES, { quantity: 'length-of-sides' })
 
 export const point = z.tuple([length, length], { error: 'a place [x, y]' })
 
@@ -67,6 +81,7 @@ export const fabric = z.union(
   ],
   { error: 'a CSS colour, or a list of { colour, share }' },
 )
+fabric.register(QUANTITIES, { quantity: 'fabric' })
 
 /** What a filler's key looks like to an editor: none, names, and names with their values. */
 export function fillerFormat(known: Known, words: readonly string[]): z.ZodType {

@@ -1,6 +1,8 @@
 import * as z from 'zod'
+import { ANY_SIDE } from '../quilt/outline-names.ts'
 import { LENGTH_UNITS, toUnit } from '../units.ts'
 import { DEFAULTS } from './defaults.ts'
+import { openCentre } from './format-centre.ts'
 import {
   colour,
   fabric,
@@ -15,13 +17,13 @@ import {
 } from './format-parts.ts'
 import { LIMITS } from './limits.ts'
 import { BATTINGS } from './materials.ts'
-import { BOBBIN_CLASSES, SIDES } from './plan.ts'
+import { BOBBIN_CLASSES, REGION_OUTLINES } from './plan.ts'
 
 /** How fillers and names look: open while a file is read (they are checked against the catalog), listed for an editor. */
 export interface Vocabulary {
   readonly bandFiller: z.ZodType
   readonly sideFiller: z.ZodType
-  readonly centreFiller: z.ZodType
+  readonly centre: z.ZodType
   readonly cornerMotif: z.ZodType
   readonly unit: z.ZodType
 }
@@ -34,7 +36,7 @@ const anyFiller = z.union([z.string().max(LIMITS.name), z.record(z.string(), z.u
 const OPEN: Vocabulary = {
   bandFiller: anyFiller,
   sideFiller: anyFiller,
-  centreFiller: anyFiller,
+  centre: openCentre(anyFiller),
   cornerMotif: name,
   unit: name,
 }
@@ -118,12 +120,25 @@ const band = (vocabulary: Vocabulary) =>
     }),
   })
 
+const drawnMotif = z.strictObject({
+  drawing: optional(
+    z.string().max(LIMITS.name),
+    'an SVG file beside the plan with one path: a repeat from its left end to its right end. Or give path',
+  ),
+  path: optional(z.string().max(LIMITS.path), 'SVG path data of the repeat, instead of a drawing'),
+  suits: optional(
+    z.tuple([length, length], { error: 'two lengths: [narrowest, widest]' }),
+    'finished widths of the bands that it suits, two lengths',
+    { text: '[0.5, 8] in inches' },
+  ),
+})
+
 const place = z.union(
   [
     z.string().max(LIMITS.name),
     z.strictObject({
       band: name.describe('name of a band'),
-      side: z.enum(SIDES).describe('the side in whose middle the line begins or ends'),
+      side: z.enum(ANY_SIDE).describe('the side in whose middle the line begins or ends'),
     }),
   ],
   { error: 'any, a corner such as top-left, or { band, side }' },
@@ -134,6 +149,11 @@ const machine = z.strictObject({
     z.enum(['domestic', 'frame']),
     'domestic: you move the quilt; frame: the machine moves, strip by strip',
     DEFAULTS.machine.kind,
+  ),
+  foot: optional(
+    z.enum(['free-motion', 'walking']),
+    'free-motion, or walking: only straight and gently curved lines can be stitched, and only such fillers are chosen',
+    DEFAULTS.machine.foot,
   ),
   reach: optional(
     z.tuple([length, length], { error: 'two lengths: [width, height]' }),
@@ -161,6 +181,7 @@ const machine = z.strictObject({
   bobbinSeconds: optional(seconds, 'seconds to change the bobbin', DEFAULTS.machine.bobbinSeconds),
   startSeconds: optional(seconds, 'seconds to start and end a thread', DEFAULTS.machine.startSeconds),
   advanceSeconds: optional(seconds, 'seconds to roll a framed quilt on', DEFAULTS.machine.advanceSeconds),
+  threadSeconds: optional(seconds, 'seconds to put in another thread', DEFAULTS.machine.threadSeconds),
 })
 
 const stitch = z.strictObject({
@@ -272,6 +293,12 @@ const region = z.strictObject({
     'a circle to stay out of',
   ),
   polygon: optional(polygon, 'corners [x, y] of a polygon to stay out of, lengths'),
+  name: optional(name, 'what you call this region', { text: '"region 1", "region 2", ...' }),
+  outline: optional(
+    z.enum(REGION_OUTLINES),
+    'whole: its edge is stitched all round; as-needed: only where the line has to get round it',
+    'whole',
+  ),
 })
 
 const three = z.tuple([length, length, length], { error: 'three lengths' })
@@ -291,18 +318,6 @@ const measured = z.strictObject({
   ),
 })
 
-const centre = ({ centreFiller }: Vocabulary) =>
-  z.strictObject({
-    width: length.describe('finished width, a length'),
-    height: length.describe('finished height, a length'),
-    filler: optional(centreFiller, 'none, or a filler for the centre, with values if you like', 'none'),
-    fabric: optional(
-      fabric,
-      'a CSS colour, or the colours of a print with their shares',
-      DEFAULTS.centreFabric,
-    ),
-  })
-
 /** The plan file, with these names of fillers, motifs and units. */
 export const formatOf = (vocabulary: Vocabulary) =>
   z
@@ -310,8 +325,12 @@ export const formatOf = (vocabulary: Vocabulary) =>
       $schema: optional(z.string().max(1000), 'the JSON Schema of plan files, for editors'),
       title: optional(name, 'what the quilt is called', DEFAULTS.title),
       units: optional(z.enum(LENGTH_UNITS), 'what a bare number means as a length', DEFAULTS.units),
-      centre: centre(vocabulary).describe('the middle of the quilt, inside the first band'),
+      centre: vocabulary.centre.describe('the middle of the quilt, inside the first band'),
       bands: z.array(band(vocabulary)).min(1).max(LIMITS.bands).describe('the borders, from the inside out'),
+      motifs: optional(
+        z.record(z.string().max(LIMITS.name), drawnMotif),
+        'motifs of your own, by name; a band then names them as its filler',
+      ),
       binding: optional(
         length,
         'what the binding covers on the front, a length: nothing is stitched there',
@@ -329,7 +348,7 @@ export const formatOf = (vocabulary: Vocabulary) =>
       ),
       density: optional(
         z.enum(['light', 'medium', 'dense']),
-        'how dense the quilting is meant to be',
+        'how dense the quilting is meant to be, where spacings or fillers are chosen',
         DEFAULTS.density,
       ),
       route: optional(route, 'the way of the line'),

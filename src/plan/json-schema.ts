@@ -1,7 +1,8 @@
 import * as z from 'zod'
 import type { Catalog, Known } from './catalog.ts'
 import { formatOf, type Vocabulary } from './format.ts'
-import { fillerFormat, name } from './format-parts.ts'
+import { exactCentre } from './format-centre.ts'
+import { DRAWN_NAME, fillerFormat, length, name, optional } from './format-parts.ts'
 
 /** The JSON Schema (draft 7) of a plan file, for editors: every key, and the names and values of the catalog. */
 export const planJsonSchema = (catalog: Catalog): unknown =>
@@ -14,10 +15,16 @@ function vocabularyOf(catalog: Catalog): Vocabulary {
     .record(z.string(), fillerFormat(patchFillers, ['none']))
     .describe('a filler for each patch name')
   return {
-    bandFiller: z.union([fillerFormat(motifs as Known, ['none', 'auto']), byPatch]),
-    sideFiller: fillerFormat(motifs as Known, ['none']),
-    centreFiller: fillerFormat(centreFillers, ['none']),
+    bandFiller: z.union([fillerFormat(motifs as Known, ['none', 'auto']), ...OWN, byPatch]),
+    sideFiller: z.union([fillerFormat(motifs as Known, ['none']), ...OWN]),
+    centre: exactCentre(fillerFormat(centreFillers, ['none', 'auto'])),
     cornerMotif: names(['none', ...cornerMotifs]),
     unit: z.union([names([...Object.keys(units), 'own']), name]),
   }
 }
+
+/** A motif that the plan draws itself, with or without its one value. */
+const OWN = [
+  z.string().regex(DRAWN_NAME).describe('a motif of your own'),
+  z.record(z.string().regex(DRAWN_NAME), z.strictObject({ repeat: optional(length, 'Repeat, a length') })),
+] as const

@@ -63,29 +63,6 @@ function finite(mm: number): number | undefined {
   return Number.isFinite(rounded) ? rounded : undefined
 }
 
-/** How finely a length in inches is shown: in 8ths (a tape measure) or in 16ths (a ruler). */
-export type InchParts = 8 | 16
-
-/**
- * A length as a tape measure shows it: the nearest 8th (or 16th) of an inch, tenth of a centimetre, or millimetre.
- *
- * @example formatLength(38.1, 'in') // '1 1/2 in'
- */
-export function formatLength(mm: number, unit: LengthUnit, parts: InchParts = 8): string {
-  if (unit === 'in') return `${fractionText(Math.round(toUnit(mm, 'in') * parts), parts)} in`
-  if (unit === 'cm') return `${Number(toUnit(mm, 'cm').toFixed(1)) + 0} cm`
-  return `${Math.round(mm) + 0} mm`
-}
-
-/** `count` parts of an inch as a mixed number: 37 eighths are 4 5/8. */
-function fractionText(count: number, parts: InchParts): string {
-  const sign = count < 0 ? '-' : ''
-  const [whole, rest] = [Math.floor(Math.abs(count) / parts), Math.abs(count) % parts]
-  if (rest === 0) return `${sign}${whole}`
-  const shared = [8, 4, 2, 1].find((divisor) => rest % divisor === 0 && parts % divisor === 0) ?? 1
-  return `${sign}${whole > 0 ? `${whole} ` : ''}${rest / shared}/${parts / shared}`
-}
-
 /** A length as a decimal number of its unit, to four figures: for sizes in messages. */
 export const decimalLength = (mm: number, unit: LengthUnit, figures = 4): string =>
   `${Number(toUnit(mm, unit).toPrecision(figures))} ${unit}`

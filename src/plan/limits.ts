@@ -18,6 +18,13 @@ export const LIMITS = {
   polygon: 500,
   /** Patches in a unit of one's own. */
   patches: 100,
+  /** Patches of the whole quilt. */
+  allPatches: 20_000,
+  /** Line of the whole quilt, as reckoned before it is drawn: 12 km. */
+  line: 12e6,
+  /** Motifs that a plan draws itself, and characters of a path that is written into it. */
+  drawnMotifs: 40,
+  path: 20_000,
   /** Regions to stay out of. */
   regions: 50,
   /** Thread candidates. */

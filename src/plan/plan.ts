@@ -1,5 +1,8 @@
+import type { RepeatShape } from '../drawn/repeat-shape.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Params, ValuesOf } from '../motif/contract.ts'
+import type { AvoidedRegion } from '../quilt/avoided-region.ts'
+import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Corners } from '../quilt/quilt.ts'
 import type { LengthUnit } from '../units.ts'
 
@@ -50,7 +53,7 @@ export interface PiecedPlan {
 
 export interface BandPlan {
   readonly name: string
-  /** Finished widths, mm. */
+  /** Finished widths, mm; of setting triangles how deep they are. */
   readonly width: Sides
   /** The filler that runs along the band. Undefined: none, or chosen by the program, or given patch by patch. */
   readonly filler: FillerChoice | undefined
@@ -70,6 +73,8 @@ export interface BandPlan {
 /** How the machine works. */
 export interface MachinePlan {
   readonly kind: 'domestic' | 'frame'
+  /** `walking`: only straight and gently curved lines can be stitched. */
+  readonly foot: 'free-motion' | 'walking'
   /** Width and height of what is stitched without moving the quilt, mm. */
   readonly reach: readonly [width: number, height: number]
   /** Depth of the strip that is stitched before a framed quilt is rolled on, mm. Undefined: not on a frame. */
@@ -86,6 +91,8 @@ export interface MachinePlan {
   readonly bobbinSeconds: number
   readonly startSeconds: number
   readonly advanceSeconds: number
+  /** To put in another thread. */
+  readonly threadSeconds: number
 }
 
 export interface StitchPlan {
@@ -134,7 +141,10 @@ export interface BattingPlan {
   readonly shrinkage: number
 }
 
-/** Where a line begins or ends. Corners and sides are numbered clockwise from the top left and the top. */
+/**
+ * Where a line begins or ends. Corners and sides are numbered clockwise from the top left and the top; on point from the left
+ * and the upper left.
+ */
 export type Place =
   | { readonly kind: 'anywhere' }
   | { readonly kind: 'corner'; readonly corner: number }
@@ -155,10 +165,8 @@ export interface RoutePlan {
   readonly ditch: readonly DitchSeam[]
 }
 
-/** A region that no stitching may enter: mm from the quilt's top left finished corner. */
-export type Region =
-  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number }
-  | { readonly kind: 'polygon'; readonly points: readonly Point[] }
+/** How much of a region's edge is stitched. */
+export const REGION_OUTLINES = ['whole', 'as-needed'] as const satisfies readonly AvoidedRegion['outline'][]
 
 /** The outer size of a band (or of the centre) as measured on the real quilt, mm. */
 export interface MeasuredPlan {
@@ -172,19 +180,40 @@ export interface MeasuredPlan {
   readonly diagonals?: readonly [number, number]
 }
 
+/** A motif that the plan draws itself: by a file beside it or by a path in it. */
+export interface DrawnMotifPlan {
+  readonly name: string
+  /** The file's name. */
+  readonly drawing?: string
+  /** SVG path data. */
+  readonly path?: string
+  /** What was drawn. */
+  readonly shape: RepeatShape
+  /** Finished widths that it suits, mm. */
+  readonly suits: { readonly min: number; readonly max: number }
+}
+
 /** A plan that has been read, checked and completed: lengths in mm. */
 export interface Plan {
   readonly title: string
   /** The units that the plan is written in, and that its owner reads. */
   readonly units: LengthUnit
   readonly centre: {
+    readonly shape: OutlineName
+    /** Of any shape but a rectangle: finished size from flat to flat, mm. A square on point is as large as its side. */
+    readonly across: number | undefined
+    /** Finished size, mm; of any shape but a rectangle that of the box round it as it lies on the quilt. */
     readonly width: number
     readonly height: number
     readonly fabric: readonly FabricColour[]
     readonly filler: FillerChoice | undefined
+    /** The plan leaves the choice of the filler to the program. */
+    readonly auto: boolean
   }
   /** From the inside out. */
   readonly bands: readonly BandPlan[]
+  /** Motifs of its own. */
+  readonly motifs: readonly DrawnMotifPlan[]
   /** What the binding covers on the front, mm: nothing is stitched there. */
   readonly binding: number
   /** `#rrggbb` */
@@ -197,7 +226,7 @@ export interface Plan {
   readonly spacing: 'auto' | 'own'
   readonly density: 'light' | 'medium' | 'dense'
   readonly route: RoutePlan
-  readonly avoid: readonly Region[]
+  readonly avoid: readonly AvoidedRegion[]
   readonly measured: readonly MeasuredPlan[]
   readonly seed: number
 }

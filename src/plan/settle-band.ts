@@ -1,3 +1,4 @@
+import { type OutlineName, outlineText } from '../quilt/outline-names.ts'
 import type { Corners } from '../quilt/quilt.ts'
 import { inches } from '../units.ts'
 import { namesOf } from './catalog.ts'
@@ -13,9 +14,11 @@ import {
   type SideName,
   type Sides,
 } from './plan.ts'
+import { isSetting } from './setting-bands.ts'
 import { settleFabric } from './settle-fabric.ts'
 import { nameFiller, settleMotif } from './settle-filler.ts'
 import { fillsByPatch, settlePatchFillers, settlePieced } from './settle-pieced.ts'
+import { settingWidth, settleSettingFillers } from './settle-setting.ts'
 
 /**
  * Seam allowance, mm.
@@ -27,6 +30,9 @@ export const SEAM_ALLOWANCE = inches(0.25)
 /** Where a band lies, and what decides its finished widths. */
 export interface BandPlace {
   readonly index: number
+  /** What it goes round, and how large that is from flat to flat, mm (of a rectangle: of no matter). */
+  readonly outline: OutlineName
+  readonly inside: number
   readonly isOutermost: boolean
   /** What the binding covers, mm. */
   readonly binding: number
@@ -34,14 +40,19 @@ export interface BandPlace {
 
 /** Reads one band. */
 export function settleBand(entry: Entry, place: BandPlace): BandPlan {
-  const width = settleWidth(entry, place)
   const corners = settleCorners(entry)
-  const pieced = settlePieced(entry.at('pieced'), { corners })
-  const sides = settleSides(entry.at('sides'), width)
+  const pieced = settlePieced(entry.at('pieced'), { corners, outline: place.outline })
+  const width = pieced && isSetting({ pieced }) ? settingWidth(entry, place) : settleWidth(entry, place)
+  if (place.outline !== 'rectangle') refuseSides(entry, place.outline)
+  const sides = place.outline === 'rectangle' ? settleSides(entry.at('sides'), width) : {}
+  const filling =
+    pieced && isSetting({ pieced })
+      ? settleSettingFillers(entry.at('filler'), pieced)
+      : settleBandFiller(entry.at('filler'), { width, sides, pieced, corners })
   return {
     name: entry.at('name').text() ?? `band ${place.index + 1}`,
     width,
-    ...settleBandFiller(entry.at('filler'), { width, sides, pieced, corners }),
+    ...filling,
     sides,
     fabric: settleFabric(entry.at('fabric'), DEFAULTS.fabrics[place.index % 2]!),
     corners,
@@ -62,6 +73,22 @@ function settleWidth(entry: Entry, { isOutermost, binding }: BandPlace): Sides {
     entry.refuse({ code: 'plan/missing', message: 'has neither width (finished) nor cut; give one of them' })
   if (hasWidth || !hasCut) return lengthsOfSides(entry.at('width'), 0)
   return lengthsOfSides(entry.at('cut'), SEAM_ALLOWANCE + (isOutermost ? binding : SEAM_ALLOWANCE))
+}
+
+/** Round any other outline than a rectangle all sides are alike. */
+function refuseSides(entry: Entry, outline: OutlineName): void {
+  for (const key of ['width', 'cut'])
+    if (entry.at(key).isGroup)
+      entry.at(key).refuse({
+        code: 'plan/contradiction',
+        message: `gives a width for each side; round ${outlineText(outline)} all sides are equally wide: give one`,
+      })
+  if (entry.has('sides'))
+    entry.at('sides').refuse({
+      code: 'plan/contradiction',
+      message: `gives sides fillers of their own; round ${outlineText(outline)} all sides are filled alike`,
+      of: 'key',
+    })
 }
 
 /** A width for every side, mm, less what is lost in the seams. */
@@ -111,7 +138,7 @@ interface Shape {
   readonly corners: Corners
 }
 
-type BandFilling = Pick<BandPlan, 'filler' | 'auto' | 'pieced'>
+export type BandFilling = Pick<BandPlan, 'filler' | 'auto' | 'pieced'>
 
 /** What fills the band: nothing, the program's choice, a motif along it, or a filler for each patch name. */
 function settleBandFiller(entry: Entry, { width, sides, pieced, corners }: Shape): BandFilling {

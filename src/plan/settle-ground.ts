@@ -1,28 +1,38 @@
-import type { Point } from '../geometry/point.ts'
+import { distance, type Point } from '../geometry/point.ts'
+import { type AvoidedRegion, crossesItself, type RegionShape } from '../quilt/avoided-region.ts'
+import { outlineText } from '../quilt/outline-names.ts'
 import type { Entry } from './entry.ts'
 import { LIMITS } from './limits.ts'
-import type { BandPlan, MeasuredPlan, Region } from './plan.ts'
+import { type BandPlan, type MeasuredPlan, type Plan, REGION_OUTLINES } from './plan.ts'
 import { show } from './problems.ts'
 import { findBand } from './settle-route.ts'
 
 /** The regions that no stitching may enter. `size` is the quilt's finished size, mm. */
-export function settleAvoid(entry: Entry, size: Point): readonly Region[] {
-  return entry.items().flatMap((item) => {
-    const region = settleRegion(item)
-    if (region && isOutside(region, size))
+export function settleAvoid(entry: Entry, size: Point): readonly AvoidedRegion[] {
+  const seen = new Set<string>()
+  return entry.items().flatMap((item, index) => {
+    const shape = settleShape(item)
+    if (shape && isOutside(shape, size))
       item.warn({ code: 'plan/avoid-outside', message: 'lies outside of the quilt, and changes nothing' })
-    return region ? [region] : []
+    const name = item.at('name').text() ?? `region ${index + 1}`
+    if (seen.has(name))
+      item
+        .at('name')
+        .refuse({ code: 'plan/duplicate-name', message: `is ${show(name)}; another region has that name` })
+    seen.add(name)
+    const outline = item.at('outline').choice(REGION_OUTLINES, 'whole')
+    return shape ? [{ ...shape, name, outline }] : []
   })
 }
 
-function settleRegion(entry: Entry): Region | undefined {
+function settleShape(entry: Entry): RegionShape | undefined {
   if (!entry.isGiven) return undefined
   const [hasCircle, hasPolygon] = [entry.has('circle'), entry.has('polygon')]
   if (hasCircle === hasPolygon) {
     const message = `has ${hasCircle ? 'both' : 'neither'} circle ${hasCircle ? 'and' : 'nor'} polygon; give one of them`
     return entry.refuse({ code: 'plan/contradiction', message })
   }
-  if (!hasCircle) return { kind: 'polygon', points: entry.at('polygon').items().map(settlePoint) }
+  if (!hasCircle) return settlePolygon(entry.at('polygon'))
   const circle = entry.at('circle')
   return {
     kind: 'circle',
@@ -31,13 +41,28 @@ function settleRegion(entry: Entry): Region | undefined {
   }
 }
 
+/** Corners on the same spot are one. */
+function settlePolygon(entry: Entry): RegionShape {
+  const corners = entry.items().map(settlePoint)
+  const points = corners.filter((p, i) => distance(p, corners.at(i - 1)!) > SAME_CORNER)
+  if (corners.length >= 3 && (points.length < 3 || crossesItself(points))) {
+    const message =
+      'is a polygon whose edges cross or touch each other; give its corners in order round its edge'
+    entry.refuse({ code: 'plan/polygon', message })
+  }
+  return { kind: 'polygon', points }
+}
+
+/** mm */
+const SAME_CORNER = 1e-3
+
 /** A place on the quilt may be at its very edge, or beyond. */
 function settlePoint(entry: Entry): Point {
   const bounds = { least: -LIMITS.greatest, fallback: 0 }
   return [entry.at(0).length(bounds), entry.at(1).length(bounds)]
 }
 
-function isOutside(region: Region, [width, height]: Point): boolean {
+function isOutside(region: RegionShape, [width, height]: Point): boolean {
   const points = region.kind === 'circle' ? [region.centre] : region.points
   const margin = region.kind === 'circle' ? region.radius : 0
   const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])]
@@ -53,7 +78,14 @@ function isOutside(region: Region, [width, height]: Point): boolean {
 export const CENTRE_NAME = 'centre'
 
 /** The sizes that were measured on the real quilt, each band once. */
-export function settleMeasured(entry: Entry, bands: readonly BandPlan[]): readonly MeasuredPlan[] {
+export function settleMeasured(
+  entry: Entry,
+  { centre, bands }: { centre: Plan['centre']; bands: readonly BandPlan[] },
+): readonly MeasuredPlan[] {
+  if (centre.shape !== 'rectangle' && entry.items().length > 0) {
+    const message = `is for a rectangular top; the centre is ${outlineText(centre.shape)}, and is planned as it should be`
+    entry.refuse({ code: 'plan/contradiction', message, of: 'key' })
+  }
   const seen = new Set<number>()
   return entry.items().flatMap((item) => {
     const measured = settleMeasures(item, bands)

@@ -16,6 +16,7 @@ export function settleMachine(entry: Entry): MachinePlan {
   const size: MachinePlan['reach'] = [reach(0), reach(1)]
   return {
     kind,
+    foot: settleFoot(entry.at('foot'), kind),
     reach: size,
     ...(kind === 'frame' ? settleStrip(entry, size[1]) : refuseStrip(entry)),
     speed: entry.at('speed').number({ least: 10, greatest: 10_000, fallback: usual.speed }),
@@ -27,7 +28,18 @@ export function settleMachine(entry: Entry): MachinePlan {
     bobbinSeconds: seconds('bobbinSeconds'),
     startSeconds: seconds('startSeconds'),
     advanceSeconds: seconds('advanceSeconds'),
+    threadSeconds: seconds('threadSeconds'),
   }
+}
+
+/** On a frame the machine moves freely. */
+function settleFoot(entry: Entry, kind: MachinePlan['kind']): MachinePlan['foot'] {
+  const foot = entry.choice(['free-motion', 'walking'], DEFAULTS.machine.foot)
+  if (kind === 'frame' && foot === 'walking') {
+    const message = 'is walking, which is for a domestic machine, but the machine is on a frame'
+    entry.refuse({ code: 'plan/contradiction', message })
+  }
+  return foot
 }
 
 type FrameStrip = Pick<MachinePlan, 'throat' | 'overlap'>

@@ -1,8 +1,10 @@
+import { type OutlineName, outlineText } from '../quilt/outline-names.ts'
 import type { Corners } from '../quilt/quilt.ts'
 import type { namesOf } from './catalog.ts'
 import type { Entry } from './entry.ts'
 import type { FillerChoice, OwnPatch, PiecedPlan } from './plan.ts'
 import { listNames, show } from './problems.ts'
+import { isSetting, SETTING_UNIT } from './setting-bands.ts'
 import { nameFiller, settleKnown } from './settle-filler.ts'
 import { didYouMean } from './suggest.ts'
 
@@ -10,7 +12,10 @@ import { didYouMean } from './suggest.ts'
 const CORNER_PATCH = 'cornerstone'
 
 /** Reads how a band is pieced; its fillers by patch are added later. */
-export function settlePieced(entry: Entry, { corners }: { corners: Corners }): PiecedPlan | undefined {
+export function settlePieced(
+  entry: Entry,
+  { corners, outline }: { corners: Corners; outline: OutlineName },
+): PiecedPlan | undefined {
   if (!entry.isGiven) return undefined
   const polygons = entry.at('polygons').isGiven ? settlePolygons(entry.at('polygons')) : undefined
   const unit = entry.at('unit').text() ?? ''
@@ -30,7 +35,33 @@ export function settlePieced(entry: Entry, { corners }: { corners: Corners }): P
     polygons,
     fillers: {},
   }
+  if (isSetting({ pieced })) checkSetting(entry, outline)
+  else checkTurns(entry, { corners, outline })
   return { ...pieced, fabrics: settleFabrics(entry.at('fabrics'), patchNames(entry, { pieced, corners })) }
+}
+
+function checkSetting(entry: Entry, outline: OutlineName): void {
+  if (outline !== 'on-point')
+    entry.at('unit').refuse({
+      code: 'plan/contradiction',
+      message: `is ${show(SETTING_UNIT)}, but what this band goes round is ${outlineText(outline)}, not on point`,
+    })
+  if (entry.at('size').isGiven)
+    entry.at('size').refuse({
+      code: 'plan/contradiction',
+      message: 'is given; the size of setting triangles follows from what they are sewn to',
+    })
+}
+
+/** Square units do not turn a corner that isn't square. */
+function checkTurns(entry: Entry, { corners, outline }: { corners: Corners; outline: OutlineName }): void {
+  if (corners === 'cornerstone' || (outline !== 'hexagon' && outline !== 'octagon')) return
+  entry.refuse({
+    code: 'plan/contradiction',
+    message: `is for units along the sides; they do not turn the corners of ${outlineText(outline)}`,
+    hint: 'add corners: cornerstone to the band',
+    of: 'key',
+  })
 }
 
 /** Corners of patches lie in the unit square. */

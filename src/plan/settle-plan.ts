@@ -1,27 +1,32 @@
 import type { Point } from '../geometry/point.ts'
-import { inches } from '../units.ts'
 import { DEFAULTS } from './defaults.ts'
+import { withDrawnMotifs } from './drawn-catalog.ts'
 import type { Entry } from './entry.ts'
 import { lengthsApart } from './length.ts'
 import { LIMITS } from './limits.ts'
 import type { BandPlan, Plan } from './plan.ts'
 import { show } from './problems.ts'
+import { isSetting, outlineInside } from './setting-bands.ts'
 import { settleBand } from './settle-band.ts'
-import { settleFabric } from './settle-fabric.ts'
-import { nameFiller, settleKnown } from './settle-filler.ts'
+import { boxOf, settleCentre } from './settle-centre.ts'
+import { settleDrawn } from './settle-drawn.ts'
 import { CENTRE_NAME, settleAvoid, settleMeasured } from './settle-ground.ts'
 import { settleMachine, settleStitch } from './settle-machine.ts'
 import { settleRoute } from './settle-route.ts'
 import { settleBatting, settleThread } from './settle-thread.ts'
 
 /** Brings a file of the right shape into millimetres and fills in what it leaves out; what is wrong is noted. */
-export function settlePlan(root: Entry): Plan {
+export function settlePlan(file: Entry): Plan {
+  const motifs = settleDrawn(file.at('motifs'))
+  const root = file.knowing(withDrawnMotifs(file.desk.catalog, motifs))
   const binding = root.at('binding').length({ least: 0, greatest: 100, fallback: DEFAULTS.binding })
   const centre = settleCentre(root.at('centre'))
   const items = root.at('bands').items().slice(0, LIMITS.bands)
-  const bands = items.map((item, index) =>
-    settleBand(item, { index, isOutermost: index === items.length - 1, binding }),
-  )
+  const bands: BandPlan[] = []
+  items.forEach((item, index) => {
+    const round = { outline: outlineInside({ centre, bands }, index), inside: flatsOf(centre, bands) }
+    bands.push(settleBand(item, { ...round, index, isOutermost: index === items.length - 1, binding }))
+  })
   refuseTwins(root.at('bands'), bands)
   const size = finishedSize(centre, { bands, binding })
   refuseLargeQuilt(root, size)
@@ -30,6 +35,7 @@ export function settlePlan(root: Entry): Plan {
     units: root.desk.units,
     centre,
     bands,
+    motifs,
     binding,
     bindingFabric: root.at('bindingFabric').colour(DEFAULTS.bindingFabric),
     machine: settleMachine(root.at('machine')),
@@ -38,21 +44,10 @@ export function settlePlan(root: Entry): Plan {
     batting: settleBatting(root.at('batting')),
     spacing: root.at('spacing').choice(['own', 'auto'], DEFAULTS.spacing),
     density: root.at('density').choice(['light', 'medium', 'dense'], DEFAULTS.density),
-    route: settleRoute(root.at('route'), bands),
+    route: settleRoute(root.at('route'), { centre, bands }),
     avoid: settleAvoid(root.at('avoid'), size),
-    measured: settleMeasured(root.at('measured'), bands),
+    measured: settleMeasured(root.at('measured'), { centre, bands }),
     seed: root.at('seed').number({ whole: true, greatest: LIMITS.seed, fallback: DEFAULTS.seed }),
-  }
-}
-
-function settleCentre(entry: Entry): Plan['centre'] {
-  const filler = entry.at('filler')
-  const named = filler.isGiven && filler.value !== 'none' ? nameFiller(filler) : undefined
-  return {
-    width: entry.at('width').length({ fallback: inches(1) }),
-    height: entry.at('height').length({ fallback: inches(1) }),
-    fabric: settleFabric(entry.at('fabric'), DEFAULTS.centreFabric),
-    filler: named && settleKnown(named, entry.desk.catalog.centreFillers),
   }
 }
 
@@ -71,13 +66,24 @@ function refuseTwins(entry: Entry, bands: readonly BandPlan[]): void {
   })
 }
 
+/** The size of an outline that is no rectangle from flat to flat, bands included, mm; not minding setting triangles. */
+const flatsOf = (centre: Plan['centre'], bands: readonly BandPlan[]): number =>
+  bands.reduce((sum, { width }) => sum + 2 * width.top, centre.across ?? 0)
+
 /** Width and height of the finished quilt, mm. */
 function finishedSize(
-  { width, height }: Plan['centre'],
+  centre: Plan['centre'],
   { bands, binding }: { bands: readonly BandPlan[]; binding: number },
 ): Point {
+  const setting = bands.findIndex(isSetting)
+  const shaped = centre.shape === 'rectangle' ? 0 : setting < 0 ? bands.length : setting
+  const [outline, upright] = [bands.slice(0, shaped), bands.slice(setting < 0 ? shaped : shaped + 1)]
+  const isUpright = centre.shape === 'rectangle' || setting >= 0
+  const flats = flatsOf(centre, outline) + (isUpright ? 0 : 2 * binding)
+  const [width, height] =
+    centre.across === undefined ? [centre.width, centre.height] : boxOf(centre.shape, flats)
   const added = (a: 'top' | 'left', b: 'bottom' | 'right') =>
-    bands.reduce((sum, band) => sum + band.width[a] + band.width[b], 2 * binding)
+    upright.reduce((sum, band) => sum + band.width[a] + band.width[b], isUpright ? 2 * binding : 0)
   return [width + added('left', 'right'), height + added('top', 'bottom')]
 }
 

@@ -1,43 +1,55 @@
+import { OUTLINES } from '../quilt/outline-names.ts'
 import type { Entry } from './entry.ts'
-import { type BandPlan, type DitchSeam, type Place, type RoutePlan, SIDES, type SideName } from './plan.ts'
+import type { BandPlan, DitchSeam, Place, Plan, RoutePlan } from './plan.ts'
 import { show } from './problems.ts'
+import { isSetting, outlineInside } from './setting-bands.ts'
 import { didYouMean } from './suggest.ts'
 
-const CORNER_NAMES = ['top-left', 'top-right', 'bottom-right', 'bottom-left'] as const
+/** The bands, and what they go round. */
+export type Rounds = Pick<Plan, 'bands'> & { readonly centre: Pick<Plan['centre'], 'shape'> }
 
-/** The name of a corner of the quilt, numbered clockwise from the top left. */
-export const cornerName = (corner: number): string => CORNER_NAMES[corner] ?? ''
+/** The names of the quilt's corners, clockwise as they are numbered. */
+export const cornerNames = (rounds: Rounds): readonly string[] =>
+  OUTLINES[outlineInside(rounds, rounds.bands.length)].corners
 
-export function settleRoute(entry: Entry, bands: readonly BandPlan[]): RoutePlan {
+/** The names of a band's sides, clockwise as they are numbered. */
+export const sideNames = (rounds: Rounds, band: number): readonly string[] =>
+  OUTLINES[outlineInside(rounds, band)].sides
+
+export function settleRoute(entry: Entry, rounds: Rounds): RoutePlan {
   return {
-    start: settlePlace(entry.at('start'), bands),
-    end: settlePlace(entry.at('end'), bands),
+    start: settlePlace(entry.at('start'), rounds),
+    end: settlePlace(entry.at('end'), rounds),
     order: entry.at('order').choice(['any', 'middle-out', 'outside-in'], 'any'),
     work: entry.at('work').choice(['areas', 'laps'], 'areas'),
-    ditch: settleDitch(entry.at('ditch'), bands),
+    ditch: settleDitch(entry.at('ditch'), rounds.bands),
   }
 }
 
-function settlePlace(entry: Entry, bands: readonly BandPlan[]): Place {
-  if (entry.isGroup) return settleSidePlace(entry, bands)
+function settlePlace(entry: Entry, rounds: Rounds): Place {
+  if (entry.isGroup) return settleSidePlace(entry, rounds)
   const text = entry.text()
   if (text === undefined || text === 'any') return { kind: 'anywhere' }
-  const corner = CORNER_NAMES.indexOf(text as (typeof CORNER_NAMES)[number])
+  const names = cornerNames(rounds)
+  const corner = names.indexOf(text)
   if (corner >= 0) return { kind: 'corner', corner }
-  const known = ['any', ...CORNER_NAMES]
+  const known = ['any', ...names]
   const message = `is ${show(text)}; allowed: ${known.join(', ')}, or { band, side }`
   entry.refuse({ code: 'plan/place', message, hint: didYouMean(text, known) })
   return { kind: 'anywhere' }
 }
 
-function settleSidePlace(entry: Entry, bands: readonly BandPlan[]): Place {
+function settleSidePlace(entry: Entry, rounds: Rounds): Place {
+  const { bands } = rounds
   const index = findBand(entry.at('band'), bands)
-  if (index !== undefined && isBare(bands[index]!) && SIDES.includes(entry.at('side').value as SideName)) {
+  const names = index === undefined ? undefined : sideNames(rounds, index)
+  const side = names?.indexOf(entry.at('side').text() ?? '') ?? -1
+  if (index !== undefined && isBare(bands[index]!) && side >= 0) {
     const message = `is ${show(bands[index]!.name)}; nothing is stitched in that band`
     entry.at('band').refuse({ code: 'plan/place', message, hint: 'choose a band with a filler' })
   }
-  const side = SIDES.indexOf(entry.at('side').value as SideName)
-  return { kind: 'side', band: bands[index ?? 0]?.name ?? '', side }
+  if (names && side < 0 && entry.at('side').isGiven) entry.at('side').refuseName('plan/choice', names)
+  return { kind: 'side', band: bands[index ?? 0]?.name ?? '', side: Math.max(0, side) }
 }
 
 /** Whether nothing at all is stitched in a band. */
@@ -65,8 +77,14 @@ function settleDitch(entry: Entry, bands: readonly BandPlan[]): readonly DitchSe
 }
 
 /** All seams of a band: the one at its inner edge, and those inside it. */
-const seamsOf = ({ pieced }: BandPlan, band: number): DitchSeam[] =>
-  (pieced ? (['ring', 'patch'] as const) : (['ring', 'corner'] as const)).map((kind) => ({ kind, band }))
+const seamsOf = (plan: BandPlan, band: number): DitchSeam[] => {
+  const { pieced } = plan
+  if (isSetting(plan)) return [{ kind: 'ring', band }]
+  return (pieced ? (['ring', 'patch'] as const) : (['ring', 'corner'] as const)).map((kind) => ({
+    kind,
+    band,
+  }))
+}
 
 const SEAM_KEYS = { inside: 'ring', corners: 'corner', patches: 'patch' } as const
 
@@ -85,6 +103,11 @@ function settleSeam(entry: Entry, bands: readonly BandPlan[]): DitchSeam[] {
     const message = isPieced
       ? `is ${show(bands[band]?.name)}, a pieced band: its corners are patches; ask for its patches`
       : `is ${show(bands[band]?.name)}, which is not pieced: it has no patches`
+    entry.at(key).refuse({ code: 'plan/contradiction', message })
+    return []
+  }
+  if (key === 'patches' && isSetting(bands[band]!)) {
+    const message = `is ${show(bands[band]!.name)}: setting triangles have no seams between them; ask for the seam inside the band`
     entry.at(key).refuse({ code: 'plan/contradiction', message })
     return []
   }

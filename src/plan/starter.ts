@@ -47,6 +47,12 @@ batting: { kind: cotton-scrim, limit: 8 }
 # Where the line starts: any, a corner such as top-left, or the middle of a side: { band: sand, side: top }.
 route: { start: any, order: middle-out }
 
+# An appliqué over the borders? The line stays out of it and is stitched round its edge (outline: as-needed: only where
+# it has to get round). Places from the top left corner of the finished quilt. Take the # away:
+# avoid:
+#   - { name: moon, circle: { at: [6, 6], radius: 2 } }
+#   - { name: sail, polygon: [[20, 18], [24, 26], [16, 26]] }
+
 # Measured the real quilt? Three places each way. What is measured wins over what is planned. Take the # away:
 # measured:
 #   - { band: centre, across: [24, 24 1/8, 24], down: [30, 29 7/8, 30] }

@@ -1,18 +1,13 @@
 import { Document, isMap, type Node, visit, type YAMLMap, type YAMLSeq } from 'yaml'
+import type { AvoidedRegion } from '../quilt/avoided-region.ts'
 import { type LengthUnit, toUnit } from '../units.ts'
 import { type Catalog, type Known, paramsOf } from './catalog.ts'
+import { withDrawnMotifs } from './drawn-catalog.ts'
 import { parseLength, roundLength } from './length.ts'
-import {
-  type BandPlan,
-  type FabricColour,
-  type FillerChoice,
-  type Place,
-  type Plan,
-  type Region,
-  SIDES,
-} from './plan.ts'
+import { type BandPlan, type FabricColour, type FillerChoice, type Place, type Plan, SIDES } from './plan.ts'
+import { isSetting } from './setting-bands.ts'
 import { CENTRE_NAME } from './settle-ground.ts'
-import { cornerName } from './settle-route.ts'
+import { cornerNames, sideNames } from './settle-route.ts'
 
 /** Writes lengths of one plan. */
 interface Pen {
@@ -27,7 +22,8 @@ interface Pen {
  * @param catalog  the one that the plan was read with: it tells which of a filler's values are lengths
  */
 export function writePlan(plan: Plan, catalog: Catalog): string {
-  const pen: Pen = { plan, catalog, length: (mm) => shortLength(mm, plan.units) }
+  const known = withDrawnMotifs(catalog, plan.motifs)
+  const pen: Pen = { plan, catalog: known, length: (mm) => shortLength(mm, plan.units) }
   const document = new Document(fileOf(pen), { aliasDuplicateObjects: false })
   setFlow(document)
   return document.toString({ lineWidth: 110, flowCollectionPadding: true })
@@ -86,12 +82,12 @@ function fileOf(pen: Pen): Written {
     title: plan.title,
     units: plan.units,
     centre: {
-      width: length(plan.centre.width),
-      height: length(plan.centre.height),
-      filler: plan.centre.filler ? fillerOf(plan.centre.filler, pen.catalog.centreFillers, pen) : 'none',
+      ...centreSizeOf(pen),
+      filler: centreFillerOf(pen),
       fabric: fabricOf(plan.centre.fabric),
     },
     bands: plan.bands.map((band) => bandOf(band, pen)),
+    motifs: motifsOf(pen),
     binding: length(plan.binding),
     bindingFabric: plan.bindingFabric,
     machine: machineOf(pen),
@@ -107,6 +103,11 @@ function fileOf(pen: Pen): Written {
   })
 }
 
+const centreSizeOf = ({ plan: { centre }, length }: Pen): Written =>
+  centre.across === undefined
+    ? { width: length(centre.width), height: length(centre.height) }
+    : { shape: centre.shape, across: length(centre.across) }
+
 function fillerOf({ name, values, given }: FillerChoice, known: Known | undefined, { length }: Pen): unknown {
   if (given.length === 0) return name
   const params = paramsOf(known, name)
@@ -116,6 +117,20 @@ function fillerOf({ name, values, given }: FillerChoice, known: Known | undefine
   })
   return { [name]: Object.fromEntries(written) }
 }
+
+function centreFillerOf(pen: Pen): unknown {
+  const { filler, auto } = pen.plan.centre
+  if (auto) return 'auto'
+  return filler ? fillerOf(filler, pen.catalog.centreFillers, pen) : 'none'
+}
+
+const motifsOf = ({ plan, length }: Pen): Written =>
+  Object.fromEntries(
+    plan.motifs.map(({ name, drawing, path, suits }) => [
+      name,
+      present({ drawing, path, suits: [length(suits.min), length(suits.max)] }),
+    ]),
+  )
 
 const fabricOf = (fabric: readonly FabricColour[]): unknown =>
   fabric.length === 1 && fabric[0]?.share === 1 ? fabric[0].colour : fabric
@@ -138,11 +153,11 @@ function bandOf(band: BandPlan, pen: Pen): Written {
   })
   return present({
     name: band.name,
-    width: isEven ? pen.length(top) : width,
+    width: isSetting(band) ? undefined : isEven ? pen.length(top) : width,
     filler: bandFillerOf(band, pen),
     sides: Object.fromEntries(sides),
     fabric: fabricOf(band.fabric),
-    corners: CORNERS[band.corners],
+    corners: isSetting(band) ? undefined : CORNERS[band.corners],
     cornerstone: band.cornerstone,
     pieced: piecedOf(band, pen),
     thread: band.thread,
@@ -206,26 +221,32 @@ const battingOf = ({ plan: { batting }, length }: Pen): Written => ({
 
 const SEAM_WORDS = { ring: 'inside', corner: 'corners', patch: 'patches' } as const
 
-function routeOf({ plan: { route, bands } }: Pen): Written {
+function routeOf({ plan }: Pen): Written {
+  const { route, bands } = plan
   const ditch = route.ditch.map(({ kind, band }) => ({ [SEAM_WORDS[kind]]: bands[band]?.name }))
   return {
-    start: placeOf(route.start),
-    end: placeOf(route.end),
+    start: placeOf(route.start, plan),
+    end: placeOf(route.end, plan),
     order: route.order,
     work: route.work,
     ditch: ditch.length > 0 ? ditch : 'none',
   }
 }
 
-function placeOf(place: Place): unknown {
+function placeOf(place: Place, plan: Plan): unknown {
   if (place.kind === 'anywhere') return 'any'
-  return place.kind === 'corner' ? cornerName(place.corner) : { band: place.band, side: SIDES[place.side] }
+  if (place.kind === 'corner') return cornerNames(plan)[place.corner]
+  const band = plan.bands.findIndex(({ name }) => name === place.band)
+  return { band: place.band, side: sideNames(plan, band)[place.side] }
 }
 
-const regionOf = (region: Region, { length }: Pen): Written =>
-  region.kind === 'circle'
+const regionOf = (region: AvoidedRegion, { length }: Pen): Written => ({
+  name: region.name,
+  ...(region.kind === 'circle'
     ? { circle: { at: region.centre.map(length), radius: length(region.radius) } }
-    : { polygon: region.points.map((point) => point.map(length)) }
+    : { polygon: region.points.map((point) => point.map(length)) }),
+  outline: region.outline,
+})
 
 const measuredOf = ({ plan: { measured, bands }, length }: Pen): Written[] =>
   measured.map(({ band, across, down, diagonals }) =>

@@ -1,8 +1,8 @@
 import { distance, lerp } from '../geometry/point.ts'
+import { tapeText } from '../length-text.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
 import { fitQuadrilateral, measureQuadrilateral } from './fit-quadrilateral.ts'
 import { layOutQuilt, type QuiltSize } from './layout.ts'
-import { lengthText } from './length-text.ts'
 import type { MeasuredBand } from './measured-layout.ts'
 import type { Quilt } from './quilt.ts'
 
@@ -44,7 +44,7 @@ export function diagnoseMeasured(
 ): MeasuredFinding[] {
   const planned = layOutQuilt(size)
   const byBand = [...measured].sort((a, b) => a.band - b.band)
-  const say: Say = { name: (band) => quilt.bands[band]?.name ?? 'centre', text: (mm) => lengthText(mm, unit) }
+  const say: Say = { name: (band) => quilt.bands[band]?.name ?? 'centre', text: (mm) => tapeText(mm, unit) }
   return [
     ...byBand.flatMap((m) => [
       ...outOfSquare(m, say),

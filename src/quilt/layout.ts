@@ -1,6 +1,7 @@
 import { add, dot, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import { meetingPoint } from './outline.ts'
 import type { Band, Corners, Quilt, Seam, Side } from './quilt.ts'
+import { settingSides } from './setting.ts'
 
 /** A width for each side, mm. */
 export interface Sides<T = number> {
@@ -16,6 +17,8 @@ export interface BandSize {
   readonly width: Sides
   readonly fabric: string
   readonly corners: Corners
+  /** Four setting triangles round an outline on point. */
+  readonly isSetting?: boolean
 }
 
 export interface QuiltSize {
@@ -59,11 +62,12 @@ export function assembleQuilt(
   edge: readonly Point[],
   looks: {
     readonly centreFabric: string
-    readonly bands: readonly Pick<BandSize, 'name' | 'fabric' | 'corners'>[]
+    readonly bands: readonly Pick<BandSize, 'name' | 'fabric' | 'corners' | 'isSetting'>[]
   },
 ): Quilt {
-  const bands = looks.bands.map(({ name, fabric, corners }, index): Band => {
-    return { index, name, fabric, corners, sides: sidesBetween(rings[index]!, rings[index + 1]!) }
+  const bands = looks.bands.map(({ name, fabric, corners, isSetting }, index): Band => {
+    const sides = (isSetting ? settingSides : sidesBetween)(rings[index]!, rings[index + 1]!)
+    return { index, name, fabric, corners, sides }
   })
   const ringSeams = rings.map(
     (points, index): Seam => ({ kind: 'ring', index, points: [...points, points[0]!] }),
@@ -77,7 +81,7 @@ export function assembleQuilt(
     edge,
     centreFabric: looks.centreFabric,
     bands,
-    seams: [...ringSeams, ...bands.flatMap(cornerSeams)],
+    seams: [...ringSeams, ...bands.filter((_, k) => !looks.bands[k]!.isSetting).flatMap(cornerSeams)],
   }
 }
 

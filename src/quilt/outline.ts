@@ -79,6 +79,19 @@ export const shiftOutline = (points: readonly Point[], by: Point): Point[] => po
 export const clockwise = (points: readonly Point[]): readonly Point[] =>
   outlineArea(points) < 0 ? [...points].reverse() : points
 
+/** How far a point lies to the right of a line, mm: inside a side of a clockwise outline; negative outside. */
+export const depthBeside = (p: Point, { at, along }: Ray): number => cross(unit(along), subtract(p, at))
+
+/** The line along a side of an outline. */
+export const sideRay = (points: readonly Point[], side: number): Ray => {
+  const at = points[side]!
+  return { at, along: subtract(points[(side + 1) % points.length]!, at) }
+}
+
+/** How far a point lies inside a convex outline, corners clockwise on the screen; negative outside, mm. */
+export const depthIn = (p: Point, points: readonly Point[]): number =>
+  Math.min(...points.map((_, side) => depthBeside(p, sideRay(points, side))))
+
 /** Whether an outline turns the same way at every corner. */
 export function isConvex(points: readonly Point[]): boolean {
   const turns = points.map((p, i) => {

@@ -13,4 +13,6 @@ export interface Patch {
   readonly outline: readonly Point[]
   /** Where its middle lies along its side: -1 at the side's first inner corner, 1 at its last; beyond in a corner. */
   readonly along: number
+  /** The same along the side of the bands outside, where those run another way. */
+  readonly alongOuter?: number
 }

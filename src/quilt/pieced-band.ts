@@ -23,26 +23,39 @@ export interface Cornerstones {
   readonly cornerstoneFabric: string | undefined
 }
 
+/** Four triangles on the sides of an outline on point, named `triangle`. */
+export interface SettingTriangles {
+  /** A CSS colour; left out: the band's own fabric. */
+  readonly triangleFabric: string | undefined
+}
+
+type AnyPiecing = Piecing | Cornerstones | SettingTriangles
+
 /**
  * Cuts bands into the patches that they are pieced of. Seams between patches join the quilt's seams, in place of the
  * band's own corner seams.
  *
  * @param piecings  by the band's index; undefined leaves the band in whole strips
  */
-export function pieceBands(quilt: Quilt, piecings: readonly (Piecing | Cornerstones | undefined)[]): Quilt {
+export function pieceBands(quilt: Quilt, piecings: readonly (AnyPiecing | undefined)[]): Quilt {
   const patches: Patch[] = [...(quilt.patches ?? [])]
   const seams: Seam[] = []
   for (const band of quilt.bands) {
     const piecing = piecings[band.index]
     if (!piecing) continue
     const from = patches.length
-    const added = 'unit' in piecing ? patchesOf(band, piecing) : cornerstonesOf(band, piecing)
-    for (const patch of added) patches.push(patch)
+    for (const patch of patchesIn(band, piecing)) patches.push(patch)
+    const added = patches.slice(from)
     const numbered = added.map((patch, i) => ({ patch, number: from + i }))
     seams.push(...patchSeams(numbered, [quilt.rings[band.index]!, quilt.rings[band.index + 1]!]))
   }
   const kept = quilt.seams.filter((seam) => seam.kind !== 'corner' || !piecings[seam.index])
   return { ...quilt, patches, seams: [...kept, ...seams] }
+}
+
+function patchesIn(band: Band, piecing: AnyPiecing): Patch[] {
+  if ('unit' in piecing) return patchesOf(band, piecing)
+  return 'triangleFabric' in piecing ? trianglesOf(band, piecing) : cornerstonesOf(band, piecing)
 }
 
 /** How many units a pieced band has: rows across it, and along each side between its corners. */
@@ -109,6 +122,15 @@ function cornerstonesOf(band: Band, { cornerstoneFabric }: Cornerstones): Patch[
   return band.sides.map((side, s) =>
     patchAt(cornerOf(side, band.sides.at(s - 1)!), 'cornerstone', { band, piecing: { fabrics }, side: s }),
   )
+}
+
+/** A triangle lies at the corner where its side of the bands outside begins. */
+function trianglesOf(band: Band, { triangleFabric }: SettingTriangles): Patch[] {
+  const fabrics = triangleFabric === undefined ? {} : { triangle: triangleFabric }
+  return band.sides.map(({ innerA, innerB, outerA, outerB }, side) => ({
+    ...patchAt([innerA, lerp(outerA, outerB, 0.5), innerB], 'triangle', { band, piecing: { fabrics }, side }),
+    alongOuter: -1,
+  }))
 }
 
 interface Setting {

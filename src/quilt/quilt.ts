@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts'
+import type { AvoidedRegion } from './avoided-region.ts'
 import type { Patch } from './patch.ts'
 
 /** How the four sides of a band meet. `butted-rows`: top and bottom were sewn first; `butted-columns`: left and right. */
@@ -52,4 +53,6 @@ export interface Quilt {
   readonly seams: readonly Seam[]
   /** The patches of pieced bands and cornerstones. */
   readonly patches?: readonly Patch[]
+  /** Regions that no stitching may enter. */
+  readonly regions?: readonly AvoidedRegion[]
 }

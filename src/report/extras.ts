@@ -66,6 +66,7 @@ function whyTravel(parts: readonly LinePart[], i: number, { quilt, isOdd }: Extr
   if (!after) return 'to the end that was asked for'
   if (!before) return 'from the start that was asked for'
   const to = nameOf(after, quilt)
+  if (part.region !== undefined) return `round ${quilt.regions![part.region]!.name}, on to ${to}`
   if (before.area !== after.area) return `to the next area, which begins in ${to}`
   const isParity = isOdd(part.stroke.start, part.area) || isOdd(endOf(part.stroke), part.area)
   const why = isParity
@@ -76,8 +77,10 @@ function whyTravel(parts: readonly LinePart[], i: number, { quilt, isOdd }: Extr
 
 const isStitching = ({ kind }: LinePart): boolean => kind === 'fill' || kind === 'ditch'
 
-const nameOf = ({ band }: LinePart, quilt: Quilt): string =>
-  band === undefined ? 'a seam' : (quilt.bands[band]?.name ?? 'the centre')
+function nameOf({ band, region }: LinePart, quilt: Quilt): string {
+  if (region !== undefined) return `the edge of ${quilt.regions![region]!.name}`
+  return band === undefined ? 'a seam' : (quilt.bands[band]?.name ?? 'the centre')
+}
 
 /** How far along its line each part begins, mm. */
 function partStarts({ parts }: Line): number[] {
@@ -105,6 +108,8 @@ function whyOver({ line, fromMm, toMm, onto }: Overlap, told: Told): string {
   const here = partAt(line, (fromMm + toMm) / 2, told)
   const below = partAt(onto.line, onto.alongMm, told)
   const { quilt } = told.context
+  if (!isStitching(here) && here.region !== undefined && below.kind !== 'fill')
+    return `round ${quilt.regions![here.region]!.name} again, to go on beyond it`
   if (!isStitching(here))
     return below.kind === 'ditch'
       ? 'travel over a seam that is stitched in the ditch'

@@ -4,6 +4,7 @@ import { countRepositions, type Reposition } from '../check/repositions.ts'
 import type { Point } from '../geometry/point.ts'
 import { flattenSegment } from '../geometry/segment.ts'
 import { eachSegment, strokeLength } from '../geometry/stroke.ts'
+import type { Reach } from '../pieces/pieces.ts'
 import type { Line } from '../stitch/line.ts'
 
 /** What is measured on the finished line itself. */
@@ -15,18 +16,19 @@ export interface LineFigures {
   readonly repositions: readonly Reposition[]
   /** Length of fill in each band, by its index; -1 for the centre. */
   readonly stitchedMm: ReadonlyMap<number, number>
-  /** The lines as chains of chords, within 0.05 mm. */
-  readonly polylines: readonly Polyline[]
 }
 
 const CHORD = 0.05
 
+/** The lines as chains of chords, within 0.05 mm: what overlap, moves and gaps are measured on. */
+export const chordsOf = (lines: readonly Line[]): Polyline[] =>
+  lines.map((line) => polylineOf(chordPoints(line)))
+
 /** Measures the lines: their length, what of it is travel or lies on an earlier part, how often the quilt is moved. */
 export function measureLines(
   lines: readonly Line[],
-  reach: readonly [width: number, height: number],
+  { reach, chords = chordsOf(lines) }: { reach: Reach; chords?: readonly Polyline[] },
 ): LineFigures {
-  const polylines = lines.map((line) => polylineOf(chordsOf(line)))
   const stitchedMm = new Map<number, number>()
   let [lengthMm, travelMm] = [0, 0]
   for (const { parts } of lines) {
@@ -37,19 +39,18 @@ export function measureLines(
       if (kind === 'fill' && band !== undefined) stitchedMm.set(band, (stitchedMm.get(band) ?? 0) + length)
     }
   }
-  const overlaps = measureOverlap(polylines)
+  const overlaps = measureOverlap(chords)
   return {
     lengthMm,
     travelMm,
     overlapMm: overlaps.lengthMm,
     overlaps: overlaps.stretches,
-    repositions: countRepositions(polylines, { width: reach[0], height: reach[1] }),
+    repositions: countRepositions(chords, { width: reach[0], height: reach[1] }),
     stitchedMm,
-    polylines,
   }
 }
 
-function chordsOf(line: Line): Point[] {
+function chordPoints(line: Line): Point[] {
   const points: Point[] = line.parts[0] ? [line.parts[0].stroke.start] : []
   for (const { stroke } of line.parts)
     eachSegment(stroke, (from, segment) => flattenSegment(from, segment, CHORD, points))

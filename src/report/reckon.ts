@@ -1,6 +1,12 @@
 import { checkWalkingFoot, WALKING_FOOT_DEFAULTS, type WalkingFootCheck } from '../check/walking-foot.ts'
 import type { Plan } from '../plan/plan.ts'
-import { type BobbinChange, placeBobbinChanges, seamStretchesOf } from '../stitch/bobbin-changes.ts'
+import {
+  type BobbinChange,
+  type BobbinSettings,
+  placeBobbinChanges,
+  type SewnStart,
+  seamStretchesOf,
+} from '../stitch/bobbin-changes.ts'
 import { type BandCount, countByBand, layStitches, type Stitches } from '../stitch/lay-stitches.ts'
 import type { Line } from '../stitch/line.ts'
 import { STITCH_DEFAULTS } from '../stitch/settings.ts'
@@ -22,7 +28,7 @@ export interface Reckoning {
 export function reckonLines(
   lines: readonly Line[],
   plan: Plan,
-  { repositions, advances }: { repositions: number; advances: number },
+  { repositions, advances, threadChanges }: { repositions: number; advances: number; threadChanges: number },
 ): Reckoning {
   const settings = {
     ...STITCH_DEFAULTS,
@@ -39,12 +45,18 @@ export function reckonLines(
   const tracks = lines.map((line) => layTrack(line, settings.cuspAngle))
   const stitches = lines.map((line, i) => layStitches(line, settings, tracks[i]))
   const sewn = lines.map((line, i) => ({ stitches: stitches[i]!, seams: seamStretchesOf(line) }))
-  const changes = placeBobbinChanges(sewn, {
+  const changes = changesByThread(sewn, {
     ...threadSettings,
     capacityM: plan.thread.bobbinM,
     moveBackShare: 0.1,
   })
-  const work = { starts: stitches, repositions, bobbinChanges: changes.length, frameAdvances: advances }
+  const work = {
+    starts: stitches,
+    repositions,
+    bobbinChanges: changes.length,
+    threadChanges,
+    frameAdvances: advances,
+  }
   return {
     stitches,
     byBand: lines.flatMap((line, i) => countByBand(line, stitches[i]!)),
@@ -59,6 +71,20 @@ export function reckonLines(
   }
 }
 
+/** Each thread has bobbins of its own, which wait while another is in the machine. */
+function changesByThread(sewn: readonly SewnStart[], settings: BobbinSettings): BobbinChange[] {
+  const numbered = sewn.map((start, number) => ({ start, number }))
+  const threads = [...new Set(sewn.map(({ stitches }) => stitches.thread))]
+  const changes = threads.flatMap((thread) => {
+    const own = numbered.filter(({ start }) => start.stitches.thread === thread)
+    return placeBobbinChanges(
+      own.map(({ start }) => start),
+      settings,
+    ).map((change) => ({ ...change, start: own[change.start]!.number }))
+  })
+  return changes.sort((a, b) => a.start - b.start || a.alongMm - b.alongMm)
+}
+
 /** The machine's rates as the plan gives them. */
 const timeSettings = ({ machine }: Plan): TimeSettings => ({
   stitchesPerMinute: machine.speed,
@@ -68,4 +94,5 @@ const timeSettings = ({ machine }: Plan): TimeSettings => ({
   bobbinSeconds: machine.bobbinSeconds,
   startSeconds: machine.startSeconds,
   advanceSeconds: machine.advanceSeconds,
+  threadSeconds: machine.threadSeconds,
 })

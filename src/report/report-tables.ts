@@ -2,13 +2,17 @@ import type { ReportTable } from '../export/html-report.ts'
 import { countText, lengthText, longLengthText } from '../export/labels.ts'
 import type { Report } from './report.ts'
 
-/** The tables of a report: bands, gaps, walking foot, thread, bobbins, time and extras; those without rows are left out. */
+/** The tables of a report: bands, choices, gaps, walking foot, thread, bobbins, time and extras; those without rows are left out. */
 export const reportTables = (report: Report): ReportTable[] =>
   [
     bandTable(report),
+    choiceTable(report),
+    helplessTable(report),
     gapTable(report),
+    regionTable(report),
     walkingFootTable(report),
     spoolTable(report),
+    changeTable(report),
     bobbinTable(report),
     timeTable(report),
     extrasTable(report),
@@ -42,6 +46,40 @@ function bandTable({ bands, units, evenness }: Report): ReportTable {
   }
 }
 
+function choiceTable({ choices, units }: Report): ReportTable {
+  return {
+    caption: `What was chosen, and why${choices ? ` (${choices.density} quilting: about ${choices.wantedMmPerCm2} mm of line to the cm²)` : ''}`,
+    head: ['Where', 'Filler', 'Spacing', 'Why'],
+    rows: (choices?.made ?? []).map(({ at, part, filler, value, reason }) => [
+      part === null ? at : `${at}, ${part}`,
+      filler ?? 'none',
+      value ? `${value.name} ${lengthText(value.mm, units)}` : 'its own',
+      reason,
+    ]),
+  }
+}
+
+/** Gaps and neighbours that no choice can help. */
+function helplessTable({ choices, units }: Report): ReportTable {
+  const gaps = (choices?.overLimit ?? []).map(({ at, gapMm, overMm, why }) => [
+    at,
+    `a gap of ${lengthText(gapMm, units)}, ${lengthText(overMm, units)} past the batting's limit`,
+    why,
+  ])
+  const uneven = (choices?.uneven ?? []).map(({ at, beside, ratio, why }) => [
+    at,
+    ratio === null
+      ? `one of it and ${beside} is bare`
+      : `${ratio.toFixed(1)} times the density of ${beside}, or a part`,
+    why,
+  ])
+  return {
+    caption: 'What no choice could help',
+    head: ['Where', 'What', 'Why'],
+    rows: [...gaps, ...uneven],
+  }
+}
+
 function gapTable({ bands, gap, units }: Report): ReportTable {
   const length = (mm: number | null) => (mm === null ? '' : lengthText(mm, units))
   const at = (place: readonly number[] | null) => place?.map((mm) => lengthText(mm, units)).join(', ') ?? ''
@@ -61,6 +99,28 @@ function gapTable({ bands, gap, units }: Report): ReportTable {
       at(where.gapAt),
       length(where.squareMm),
       at(where.squareAt),
+    ]),
+  }
+}
+
+function regionTable({ regions, units }: Report): ReportTable {
+  return {
+    caption: 'Regions kept free of stitching (one stitched all round is left out of the gaps above)',
+    head: [
+      'Region',
+      'Edge',
+      'Outlined',
+      'Gone round',
+      'Circle in it, across',
+      'Within the limit of the batting',
+    ],
+    rows: regions.map((region) => [
+      region.name,
+      lengthText(region.edgeMm, units),
+      region.outlined ? 'all round' : lengthText(region.outlinedMm, units),
+      lengthText(region.roundMm, units),
+      lengthText(region.sizeMm, units),
+      region.withinLimit ? 'yes' : 'no: stitch it by itself',
     ]),
   }
 }
@@ -92,13 +152,25 @@ function spoolTable({ thread, units }: Report): ReportTable {
   const long = (m: number) => longLengthText(m * 1000, units)
   return {
     caption: `Thread, with waste and tails${thread.spoolM === null ? '' : `; a spool holds ${long(thread.spoolM)}`}`,
-    head: ['Thread', 'Needle', 'Bobbin', 'Spools'],
+    head: ['Thread', 'Bands', 'Line', 'Starts', 'Needle', 'Bobbin', 'Bobbins', 'Spools'],
     rows: thread.spools.map((colour) => [
       colour.thread,
+      colour.bands.join(', '),
+      longLengthText(colour.lineMm, units),
+      String(colour.starts),
       long(colour.needleM),
       long(colour.bobbinM),
+      String(colour.bobbins),
       colour.spools === null ? 'thread.spool is not said' : String(colour.spools),
     ]),
+  }
+}
+
+function changeTable({ thread: { changes, changesBound } }: Report): ReportTable {
+  return {
+    caption: `When to change the thread (no work over these pieces changes it less than ${changesBound} times)`,
+    head: ['Before start', 'From', 'To', 'Which begins at'],
+    rows: changes.map(({ start, from, to, where }) => [String(start), from, to, where]),
   }
 }
 

@@ -2,7 +2,11 @@ import * as z from 'zod'
 
 const mm = (what: string) => z.number().describe(`${what}, mm`)
 const place = z.tuple([z.number(), z.number()]).describe('x to the right, y down, mm')
-const sides = z.array(z.number()).describe('clockwise from the top')
+const sides = z
+  .array(z.number())
+  .describe(
+    'round any other outline than a rectangle: clockwise from the top side, on point from the upper left',
+  )
 
 /** One thing that the quilter should know. */
 const warning = z.strictObject({
@@ -25,6 +29,10 @@ const range = z.tuple([z.number(), z.number()])
 
 const spools = z.strictObject({
   thread: z.string().describe('CSS colour'),
+  bands: z.array(z.string()).describe('bands, and the centre, that are stitched with it'),
+  lineMm: mm('length of line stitched with it'),
+  starts: z.number().int(),
+  bobbins: z.number().int().describe('bobbins wound with it'),
   needleM: z.number().describe('needle thread with waste and tails, m'),
   bobbinM: z.number().describe('bobbin thread with waste and tails, m'),
   spools: z
@@ -56,6 +64,18 @@ const band = z.strictObject({
   walkingFoot: walkingFoot.nullable(),
 })
 
+const region = z.strictObject({
+  name: z.string(),
+  shape: z.enum(['circle', 'polygon']),
+  edgeMm: mm('length of its edge within the quilt and outside of other regions'),
+  outlinedMm: mm('stitched along its edge because its outline is asked for'),
+  roundMm: mm('run along its edge to get round it, part of the travel'),
+  outlined: z.boolean().describe('its edge is stitched all round'),
+  sizeMm: mm('diameter of the largest circle in it'),
+  at: place.nullable().describe("the circle's middle"),
+  withinLimit: z.boolean().describe("the circle is no larger than the batting's limit"),
+})
+
 const run = z.strictObject({
   kind: z.enum(['travel', 'overlap']),
   lengthMm: mm('length'),
@@ -63,6 +83,47 @@ const run = z.strictObject({
   where: z.string().describe('band or seam, side, and distance from the corner'),
   reason: z.string(),
 })
+
+const choices = z
+  .strictObject({
+    spacing: z.enum(['own', 'auto']),
+    density: z.enum(['light', 'medium', 'dense']),
+    wantedMmPerCm2: z.number().describe('the amount of quilting that the density stands for'),
+    made: z.array(
+      z.strictObject({
+        at: z.string().describe("a band's name, or centre"),
+        part: z.string().nullable().describe('the side or the patches, if it is for these alone'),
+        what: z.enum(['filler', 'spacing', 'filler and spacing']).describe('what the plan left open'),
+        filler: z.string().nullable().describe('null: no filler suits'),
+        value: z
+          .strictObject({ name: z.string(), mm: mm('what was chosen for it') })
+          .nullable()
+          .describe('the value that sets how closely it is stitched; null: it has none, or keeps its own'),
+        reason: z.string(),
+      }),
+    ),
+    overLimit: z
+      .array(
+        z.strictObject({
+          at: z.string().describe("a band's name, or quilt for the largest gap of all"),
+          gapMm: mm('diameter of the gap'),
+          overMm: mm("how much more that is than the batting's limit"),
+          why: z.string().describe('why no choice makes it smaller'),
+        }),
+      )
+      .describe("gaps past the batting's limit"),
+    uneven: z
+      .array(
+        z.strictObject({
+          at: z.string().describe("a band's name"),
+          beside: z.string().describe('the quilted band inside it'),
+          ratio: z.number().nullable().describe('null: one of them is bare'),
+          why: z.string().describe('why no choice makes them more even'),
+        }),
+      )
+      .describe('neighbours whose amounts of quilting differ by more than the limit of evenness'),
+  })
+  .describe('what was chosen where the plan says auto, and why')
 
 /** The public format of report.json. */
 export const reportFormat = z.strictObject({
@@ -111,6 +172,18 @@ export const reportFormat = z.strictObject({
     capacityM: z.number().describe('thread on one bobbin, m'),
     capacityIsEstimate: z.boolean(),
     spoolM: z.number().nullable().describe('thread on one spool, m; null where the plan does not say'),
+    changes: z
+      .array(
+        z.strictObject({
+          start: z.number().int().describe('the thread start before which it is changed, from 1'),
+          from: z.string().describe('CSS colour'),
+          to: z.string().describe('CSS colour'),
+          at: place,
+          where: z.string(),
+        }),
+      )
+      .describe('where another thread is put in, in the order of work'),
+    changesBound: z.number().int().describe('no work over the same pieces changes the thread less often'),
     spools: z.array(spools).describe('by colour'),
     bobbinChanges: z.array(
       z.strictObject({ at: place, alongMm: mm('along the line'), where: z.string(), reason: z.string() }),
@@ -129,6 +202,9 @@ export const reportFormat = z.strictObject({
     withinLimit: z.boolean(),
   }),
   bands: z.array(band),
+  regions: z
+    .array(region)
+    .describe('regions kept free of stitching; one whose edge is stitched all round is left out of all gaps'),
   evenness: z.strictObject({
     worstRatio: z
       .number()
@@ -136,6 +212,7 @@ export const reportFormat = z.strictObject({
       .describe('the greatest ratio of density between neighbours; null beside a bare one'),
     limit: z.number().describe('a ratio above this deserves a warning'),
   }),
+  choices: choices.optional(),
   warnings: z.array(warning),
 })
 

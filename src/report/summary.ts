@@ -15,13 +15,16 @@ export function summaryText(report: Report): string {
     `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
+    ...threadLines(report),
     ...spoolLines(report),
+    ...regionLines(report),
     `About ${durationText(time.minutes)} of work`,
     ...thread.bobbinChanges.map(
       ({ where, alongMm }, i) => `Bobbin change ${i + 1}: after ${longLengthText(alongMm, units)}, ${where}`,
     ),
     `Largest gap ${lengthText(gap.largestMm, units)} across, largest square ${lengthText(gap.squareMm, units)}; the batting allows ${lengthText(gap.limitMm, units)}`,
     `After washing ${rangeText(washed.widthMm, units)} x ${rangeText(washed.heightMm, units)}`,
+    ...choiceLines(report),
     ...walkingFootLines(report),
     ...report.warnings.map(({ message, at }) => `Mind: ${at ? `${at}: ` : ''}${message}`),
   ].join('\n')
@@ -35,10 +38,48 @@ function spoolLines({ thread: { spools, spoolM }, units }: Report): string[] {
   return spools.map((colour) => `${count(colour.spools ?? 0, 'spool')} of ${each} of ${colour.thread}`)
 }
 
+/** What each thread takes, and when it is put in, if there are several. */
+function threadLines({ thread: { spools, changes, changesBound }, units }: Report): string[] {
+  if (spools.length < 2) return []
+  const long = (m: number) => longLengthText(m * 1000, units)
+  const fewest =
+    changes.length === changesBound ? 'as seldom as can be' : `${changesBound} would be the fewest`
+  return [
+    `${spools.length} threads; the thread is changed ${times(changes.length)}, ${fewest}`,
+    ...spools.map(
+      ({ thread, bands, lineMm, starts, needleM, bobbinM, bobbins }) =>
+        `Thread ${thread} for ${bands.join(', ')}: ${longLengthText(lineMm, units)} of line in ${count(starts, 'start')}; needle ${long(needleM)}, bobbin ${long(bobbinM)}: ${count(bobbins, 'bobbin')}`,
+    ),
+    ...changes.map(
+      ({ start, to, where }) => `Before start ${start} put in thread ${to}: it begins at ${where}`,
+    ),
+  ]
+}
+
+/** What is kept free of stitching, and how its edge is stitched. */
+function regionLines({ regions, units }: Report): string[] {
+  return regions.map(({ name, outlined, edgeMm, roundMm }) => {
+    if (edgeMm === 0) return `Kept free: ${name}, which lies in another region or beside the quilting`
+    const round = roundMm > 0 ? `; ${lengthText(roundMm, units)} more along it to go round` : ''
+    const edge = outlined
+      ? `stitched along its whole edge, ${lengthText(edgeMm, units)}`
+      : 'its edge is not stitched all round'
+    return `Kept free: ${name}, ${edge}${round}`
+  })
+}
+
 /** A length that may lie between two, in words. */
 export function rangeText([least, most]: readonly [number, number], units: Report['units']): string {
   const [low, high] = [lengthText(least, units), lengthText(most, units)]
   return low === high ? low : `${low.replace(` ${units}`, '')} to ${high}`
+}
+
+/** What was chosen where the plan says auto. */
+function choiceLines({ choices }: Report): string[] {
+  return (choices?.made ?? []).map(
+    ({ at, part, filler, reason }) =>
+      `Chosen for ${at}${part === null ? '' : `, ${part}`}: ${filler ?? 'no filler'}: ${reason}`,
+  )
 }
 
 /** Which bands a walking foot cannot stitch. */

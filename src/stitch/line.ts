@@ -11,6 +11,8 @@ export interface LinePart {
   readonly kind: PartKind
   /** Index of the band it belongs to, from 0; -1 for the centre, undefined for a seam. */
   readonly band?: number
+  /** Along the edge of a region that is kept free of stitching: its index. */
+  readonly region?: number
   /** Index of the area (in the order of work, from 0) in which it is stitched. */
   readonly area: number
   /** Why it is there, for travel and overlap: "to the start of the next area". */

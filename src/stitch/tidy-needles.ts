@@ -54,27 +54,32 @@ export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: W
   const insertions: Insertion[] = []
   let worst = 0
   for (let i = 1; i < needles.xs.length; i++) {
-    const ends: Ends | undefined = isStraight(needles, i, work)
-      ? undefined
-      : [needleOf(needles, i - 1), needleOf(needles, i)]
-    const error = ends ? splitStitch(work, ends, (needle) => insertions.push({ before: i, needle })) : 0
+    const error =
+      errorAsIs(needles, i, work) ??
+      splitStitch(work, [needleOf(needles, i - 1), needleOf(needles, i)], (needle) =>
+        insertions.push({ before: i, needle }),
+      )
     if (error > worst) worst = error
   }
   return { needles, insertions, mergedCusps, worstChordError: worst }
 }
 
-/** Whether a stitch keeps to one straight piece and is right as it is: most are, and need no closer look. */
-function isStraight({ along, pieces }: Needles, i: number, { track, settings }: Work): boolean {
+/** The chord error of a stitch that keeps to one line or arc and is right as it is: most are, and need no closer look. */
+function errorAsIs({ along, pieces }: Needles, i: number, { track, settings }: Work): number | undefined {
   const piece = pieces[i]!
-  const isShortEnough = along[i]! - along[i - 1]! <= settings.lengthMm
-  return pieces[i - 1] === piece && isShortEnough && track.segments[piece]!.kind === 'line'
+  const length = along[i]! - along[i - 1]!
+  if (pieces[i - 1] !== piece || length > settings.lengthMm) return undefined
+  const { kind } = track.segments[piece]!
+  if (kind === 'line') return 0
+  if (kind === 'cubic') return undefined
+  const error = sagitta(track.curvatures[piece]!, length)
+  return error <= settings.chordTolerance ? error : undefined
 }
 
 const needleOf = ({ xs, ys, along, pieces, tied }: Needles, i: number): Needle => ({
   point: [xs[i]!, ys[i]!],
   along: along[i]!,
   piece: pieces[i]!,
-
   tied: tied[i]!,
 })
 

@@ -14,6 +14,8 @@ export interface TimeSettings {
   readonly startSeconds: number
   /** To roll a framed quilt on. */
   readonly advanceSeconds: number
+  /** To put in another thread, and its bobbin. */
+  readonly threadSeconds: number
 }
 
 /**
@@ -30,6 +32,7 @@ export const TIME_DEFAULTS: TimeSettings = {
   bobbinSeconds: 120,
   startSeconds: 90,
   advanceSeconds: 180,
+  threadSeconds: 150,
 }
 
 /** What is to be done. */
@@ -38,6 +41,7 @@ export interface Work {
   readonly repositions: number
   readonly bobbinChanges: number
   readonly frameAdvances: number
+  readonly threadChanges: number
 }
 
 /** One row of the reckoning: what, how many, at which rate, and the minutes that it takes. */
@@ -65,6 +69,7 @@ function assertTimeSettings(settings: TimeSettings): void {
     seconds('bobbin', settings.bobbinSeconds),
     seconds('start', settings.startSeconds),
     seconds('advance', settings.advanceSeconds),
+    seconds('thread', settings.threadSeconds),
   ])
 }
 
@@ -80,6 +85,7 @@ export function reckonTime(work: Work, settings: TimeSettings = TIME_DEFAULTS): 
     count('repositions', work.repositions),
     count('bobbinChanges', work.bobbinChanges),
     count('frameAdvances', work.frameAdvances),
+    count('threadChanges', work.threadChanges),
   ])
   const all = work.starts.reduce((sum, stitches) => sum + stitches.count, 0)
   const tight = work.starts.reduce((sum, stitches) => sum + countTight(stitches, settings.tightRadius), 0)
@@ -91,6 +97,7 @@ export function reckonTime(work: Work, settings: TimeSettings = TIME_DEFAULTS): 
     pauses('repositions', work.repositions, settings.repositionSeconds),
     pauses('bobbin changes', work.bobbinChanges, settings.bobbinSeconds),
     pauses('frame advances', work.frameAdvances, settings.advanceSeconds),
+    pauses('changes of thread', work.threadChanges, settings.threadSeconds),
   ]
   return { minutes: entries.reduce((sum, entry) => sum + entry.minutes, 0), entries }
 }

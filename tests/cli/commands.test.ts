@@ -52,7 +52,7 @@ describe('bad input', () => {
   })
 
   it.each([
-    ['a folder', ['plan', '.'], /is a folder; give a plan file/],
+    ['a folder', ['plan', '.'], /is a folder; give a file/],
     ['a file that is not there', ['plan', 'none.yaml'], /there is no such file/],
     ['a file below a file', ['plan', 'a.yaml/b.yaml'], /a part of the path is not a folder/],
     ['a name that is too long', ['plan', 'x'.repeat(5000)], /the name is too long/],

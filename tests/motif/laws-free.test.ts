@@ -172,8 +172,8 @@ describe.each(MOTIFS)('$motif.title', ({ motif, retrace, simple }) => {
           const points = pointsOf(stroke)
           expect(distance(endOf(stroke), goal)).toBeLessThan(1e-6)
           expect(leaves(points, strip, skew)).toBeLessThan(0.1)
-          expect(kinks(stroke)).toEqual([])
-          expect(crossings(points)).toEqual([])
+          if (motif.joints === 'smooth') expect(kinks(stroke)).toEqual([])
+          if (simple) expect(crossings(points)).toEqual([])
         }),
         { seed: 1, numRuns: 25 },
       )

@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import axe from 'axe-core'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { build } from 'vite'
 
@@ -125,3 +126,30 @@ export async function savedBy(
   page.removeAllListeners('download')
   return files
 }
+
+/** A figure as the page tells it. */
+export const figure = (page: Page, label: string) =>
+  page
+    .locator('.figures tr', { has: page.getByRole('rowheader', { name: label }) })
+    .locator('td')
+    .first()
+    .textContent()
+
+/** The violations of the rules of WCAG 2.2 A and AA and of good practice. */
+export async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+    // biome-ignore lint/suspicious/noExplicitAny: the tool brings no types into the page
+    const found = await (globalThis as any).axe.run(document, { runOnly: tags })
+    return found.violations.map(
+      (v: { id: string; nodes: { html: string }[] }) => `${v.id}: ${v.nodes.map((n) => n.html).join(' | ')}`,
+    )
+  })
+}
+
+/** Opens all that is folded away in the card. */
+export const unfold = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const folded of document.querySelectorAll<HTMLDetailsElement>('.card details')) folded.open = true
+  })

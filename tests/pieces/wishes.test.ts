@@ -37,7 +37,8 @@ function planned(route: NonNullable<PlanFile['route']>): Planned {
   return { ...planLine(task), quilt: task.quilt }
 }
 
-const movesOf = ({ lines }: Planned): number => measureLines(lines, [304.8, 304.8]).repositions.length
+const movesOf = ({ lines }: Planned): number =>
+  measureLines(lines, { reach: [304.8, 304.8] }).repositions.length
 const partsOf = ({ lines }: Planned): readonly LinePart[] => lines.flatMap(({ parts }) => parts)
 const startOf = (quilt: Planned): Point => partsOf(quilt)[0]!.stroke.start
 const lastOf = (quilt: Planned): Point => endOf(partsOf(quilt).at(-1)!.stroke)
@@ -86,7 +87,7 @@ describe('a wanted start and end', () => {
     for (const start of ['top-right', 'bottom-right']) {
       const { lines, route, net } = planned({ start, end: 'top-left' })
       const pieces = net.fills.reduce((sum, { length }) => sum + length, 0)
-      const { lengthMm, travelMm } = measureLines(lines, [304.8, 304.8])
+      const { lengthMm, travelMm } = measureLines(lines, { reach: [304.8, 304.8] })
       expect(lengthMm).toBeCloseTo(pieces + route.travelMm + route.overlapMm, 6)
       expect(travelMm).toBeCloseTo(route.travelMm, 6)
       expect(route.extra).toBeGreaterThanOrEqual(plain.route.lowerBound - 1e-3)

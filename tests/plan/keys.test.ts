@@ -46,6 +46,7 @@ test('what a plan leaves out has its documented default', () => {
       candidates: [],
     }),
     batting: { kind: 'cotton-scrim', limit: 203.2, thickness: expect.closeTo(1.558, 3), shrinkage: 0.05 },
+    motifs: [],
     spacing: 'own',
     density: 'medium',
     route: { start: { kind: 'anywhere' }, end: { kind: 'anywhere' }, order: 'any', work: 'areas', ditch: [] },
@@ -54,9 +55,12 @@ test('what a plan leaves out has its documented default', () => {
     seed: 1,
   })
   expect(centre).toEqual({
+    shape: 'rectangle',
+    across: undefined,
     width: 508,
     height: 254,
     filler: undefined,
+    auto: false,
     fabric: [{ colour: '#f4efe4', share: 1 }],
   })
   expect(bands[1]).toEqual({
@@ -328,9 +332,11 @@ test('regions to avoid are circles and polygons', () => {
     'avoid: [{ circle: { at: [1, 0], radius: 2 } }, { polygon: [[0, 0], [1 cm, 0], [0, 1]] }]',
   )
   expect(plan.avoid).toEqual([
-    { kind: 'circle', centre: [25.4, 0], radius: 50.8 },
+    { kind: 'circle', centre: [25.4, 0], radius: 50.8, name: 'region 1', outline: 'whole' },
     {
       kind: 'polygon',
+      name: 'region 2',
+      outline: 'whole',
       points: [
         [0, 0],
         [10, 0],

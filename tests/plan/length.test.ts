@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { decimalLength, formatLength, lengthRange, lengthsApart, parseLength } from '../../src/plan/length.ts'
+import { lengthText, tapeText } from '../../src/length-text.ts'
+import { decimalLength, lengthRange, lengthsApart, parseLength } from '../../src/plan/length.ts'
 import { LENGTH_UNITS, MM_PER } from '../../src/units.ts'
 
 test.each([
@@ -92,11 +93,11 @@ test.each([
   [50, '2 in'],
   [0, '0 in'],
 ])('%f mm is shown as %s on a tape in eighths', (mm, text) => {
-  expect(formatLength(mm, 'in')).toBe(text)
+  expect(tapeText(mm, 'in')).toBe(text)
 })
 
 test('a ruler in sixteenths shows odd sixteenths, and the others in their lowest terms', () => {
-  expect([1, 2, 4, 8, 17].map((n) => formatLength((n * 25.4) / 16, 'in', 16))).toEqual([
+  expect([1, 2, 4, 8, 17].map((n) => lengthText((n * 25.4) / 16, 'in'))).toEqual([
     '1/16 in',
     '1/8 in',
     '1/4 in',
@@ -106,10 +107,10 @@ test('a ruler in sixteenths shows odd sixteenths, and the others in their lowest
 })
 
 test('metric lengths are shown to a millimetre', () => {
-  expect(formatLength(123.44, 'cm')).toBe('12.3 cm')
-  expect(formatLength(123.44, 'mm')).toBe('123 mm')
-  expect(formatLength(-0.01, 'cm')).toBe('0 cm')
-  expect(formatLength(-0.01, 'mm')).toBe('0 mm')
+  expect(tapeText(123.44, 'cm')).toBe('12.3 cm')
+  expect(tapeText(123.44, 'mm')).toBe('123 mm')
+  expect(tapeText(-0.01, 'cm')).toBe('0 cm')
+  expect(tapeText(-0.01, 'mm')).toBe('0 mm')
 })
 
 test('what is shown is read as the same length, to half of the smallest part shown', () => {
@@ -119,7 +120,7 @@ test('what is shown is read as the same length, to half of the smallest part sho
       fc.double({ min: 0, max: 10_000, noNaN: true }),
       fc.constantFrom(...LENGTH_UNITS),
       (mm, unit) => {
-        const read = parseLength(formatLength(mm, unit), 'mm')
+        const read = parseLength(tapeText(mm, unit), 'mm')
         expect(Math.abs((read ?? Number.NaN) - mm)).toBeLessThanOrEqual(worst[unit] + 1e-6)
       },
     ),

@@ -248,6 +248,16 @@ describe('beside the bands', () => {
       'is for a frame, but the machine is domestic',
     ],
     [
+      'machine: { kind: frame, throat: 4, foot: «walking }',
+      'plan/contradiction machine.foot',
+      'is walking, which is for a domestic machine, but the machine is on a frame',
+    ],
+    [
+      'machine: { foot: «hopping }',
+      'plan/choice machine.foot',
+      'is "hopping"; allowed: free-motion, walking',
+    ],
+    [
       'machine: { kind: frame, throat: 4, overlap: «3 }',
       'plan/contradiction machine.overlap',
       /more than half the depth of a strip/,
@@ -341,6 +351,21 @@ describe('beside the bands', () => {
       'avoid: [{ polygon: «[[0, 0], [1, 0]] }]',
       'plan/size avoid[0].polygon',
       'has 2 entries; allowed: at least 3',
+    ],
+    [
+      'avoid: [{ polygon: «[[0, 0], [2, 2], [2, 0], [0, 2]] }]',
+      'plan/polygon avoid[0].polygon',
+      /edges cross or touch each other/,
+    ],
+    [
+      'avoid: [{ polygon: «[[0, 0], [2, 0], [2 in, 0], [0, 0]] }]',
+      'plan/polygon avoid[0].polygon',
+      /edges cross or touch each other/,
+    ],
+    [
+      'avoid: [{ name: sun, circle: { at: [1, 1], radius: 1 } }, { name: «sun, circle: { at: [3, 1], radius: 1 } }]',
+      'plan/duplicate-name avoid[1].name',
+      'is "sun"; another region has that name',
     ],
     [
       'measured: [{ band: centre, across: «[1, 1], down: [1, 1, 1] }]',

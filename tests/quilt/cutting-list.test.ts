@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { tapeText } from '../../src/length-text.ts'
 import { type CuttingJob, cuttingList } from '../../src/quilt/cutting/cutting-list.ts'
 import { cuttingText } from '../../src/quilt/cutting/cutting-text.ts'
 import { patchCut, rowsLength } from '../../src/quilt/cutting/patch-cuts.ts'
 import { stripsFor, upToBolt } from '../../src/quilt/cutting/tape.ts'
 import type { BandSize, QuiltSize } from '../../src/quilt/layout.ts'
-import { lengthText } from '../../src/quilt/length-text.ts'
 import { PIECED_UNITS } from '../../src/quilt/pieced-unit.ts'
 import type { Corners } from '../../src/quilt/quilt.ts'
 import { inches, MM_PER, toInches } from '../../src/units.ts'
@@ -34,9 +34,9 @@ describe('strips', () => {
     const [sides, rows] = strips
     expect(sides).toMatchObject({ sides: ['left', 'right'], order: 1 })
     expect(rows).toMatchObject({ sides: ['top', 'bottom'], order: 2 })
-    expect(lengthText(sides!.width, 'in')).toBe('4 1/2 in')
-    expect(lengthText(sides!.length, 'in')).toBe('72 1/2 in')
-    expect(lengthText(rows!.length, 'in')).toBe('68 1/2 in')
+    expect(tapeText(sides!.width, 'in')).toBe('4 1/2 in')
+    expect(tapeText(sides!.length, 'in')).toBe('72 1/2 in')
+    expect(tapeText(rows!.length, 'in')).toBe('68 1/2 in')
   })
 
   it('of the last border give the binding a quarter inch in place of a seam', () => {
@@ -67,8 +67,8 @@ describe('strips', () => {
       measured,
     })
     // (72 + 72 1/4 + 72 1/4) / 3 = 72.1667, with 1/2 in for seams 72.6667: up to 72 3/4.
-    expect(lengthText(strips[0]!.length, 'in')).toBe('72 3/4 in')
-    expect(lengthText(strips[1]!.length, 'in')).toBe('68 5/8 in')
+    expect(tapeText(strips[0]!.length, 'in')).toBe('72 3/4 in')
+    expect(tapeText(strips[1]!.length, 'in')).toBe('68 5/8 in')
   })
 
   it('are joined where the fabric is too narrow', () => {
@@ -92,7 +92,7 @@ describe('strips', () => {
     const { strips, corners } = list(
       sized(60, 72, [band('sand', 4, 'cornerstone'), band('rope', 2, 'mitred')]),
     )
-    expect(strips.slice(0, 2).map((s) => lengthText(s.length, 'in'))).toEqual(['72 1/2 in', '60 1/2 in'])
+    expect(strips.slice(0, 2).map((s) => tapeText(s.length, 'in'))).toEqual(['72 1/2 in', '60 1/2 in'])
     expect(corners).toHaveLength(1)
     expect(corners[0]).toMatchObject({ count: 4, order: 2 })
     expect(toInches(corners[0]!.width)).toBeCloseTo(4.5, 9)
@@ -136,7 +136,7 @@ describe('patches', () => {
       rules,
     )
     expect(cut).toMatchObject({ kind: 'half-square', yields: 2 })
-    expect(lengthText(cut.width, 'in')).toBe('3 7/8 in')
+    expect(tapeText(cut.width, 'in')).toBe('3 7/8 in')
   })
 
   it('that are quarter squares come from a square 1 1/4 in larger', () => {
@@ -153,7 +153,7 @@ describe('patches', () => {
       rules,
     )
     expect(cut).toMatchObject({ kind: 'quarter-square', yields: 4 })
-    expect(lengthText(cut.width, 'in')).toBe('5 1/4 in')
+    expect(tapeText(cut.width, 'in')).toBe('5 1/4 in')
   })
 
   it('of other shapes are cut by a template', () => {
@@ -185,9 +185,9 @@ describe('patches', () => {
     const named = Object.fromEntries(patches.map((p) => [p.patch, p]))
     expect(named.diamond).toMatchObject({ patches: 24, count: 24, kind: 'rectangle' })
     // Side of the diamond 4 / sqrt 2 = 2.828, with seams 3.328: nearest eighth 3 3/8.
-    expect(lengthText(named.diamond!.width, 'in')).toBe('3 3/8 in')
+    expect(tapeText(named.diamond!.width, 'in')).toBe('3 3/8 in')
     expect(named.triangle).toMatchObject({ patches: 96, count: 48, kind: 'half-square' })
-    expect(lengthText(named.triangle!.width, 'in')).toBe('2 7/8 in')
+    expect(tapeText(named.triangle!.width, 'in')).toBe('2 7/8 in')
     expect(named.cornerstone).toMatchObject({ patches: 4, count: 4 })
     // Gold: 11 squares of 3 3/8 in in 40 in, so 3 rows: 10 1/8 in, sold as 3/8 yd (13 1/2 in).
     expect(fabrics.find((f) => f.fabric === 'gold')!.length).toBeCloseTo((3 / 8) * MM_PER.yd, 6)
@@ -266,12 +266,12 @@ describe('the cutting list in words', () => {
 
 describe('the tape', () => {
   it('shows eighths of an inch in lowest terms, centimetres and millimetres', () => {
-    expect(lengthText(inches(4.625), 'in')).toBe('4 5/8 in')
-    expect(lengthText(inches(0.5), 'in')).toBe('1/2 in')
-    expect(lengthText(inches(-1.25), 'in')).toBe('-1 1/4 in')
-    expect(lengthText(inches(3), 'in')).toBe('3 in')
-    expect(lengthText(123.4, 'mm')).toBe('123 mm')
-    expect(lengthText(123.4, 'cm')).toBe('12.3 cm')
+    expect(tapeText(inches(4.625), 'in')).toBe('4 5/8 in')
+    expect(tapeText(inches(0.5), 'in')).toBe('1/2 in')
+    expect(tapeText(inches(-1.25), 'in')).toBe('-1 1/4 in')
+    expect(tapeText(inches(3), 'in')).toBe('3 in')
+    expect(tapeText(123.4, 'mm')).toBe('123 mm')
+    expect(tapeText(123.4, 'cm')).toBe('12.3 cm')
   })
 
   it('counts strips, rows and yards without losing a strip to rounding', () => {

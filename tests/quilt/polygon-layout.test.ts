@@ -2,9 +2,14 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { distance } from '../../src/geometry/point.ts'
 import { outlineArea, outlineLength } from '../../src/quilt/outline.ts'
-import { type EvenBand, layOutPolygon } from '../../src/quilt/polygon-layout.ts'
+import { layOutPolygon, type PolygonBand } from '../../src/quilt/polygon-layout.ts'
 
-const band = (width: number): EvenBand => ({ name: `w${width}`, width, fabric: '#c9d6df', corners: 'mitred' })
+const band = (width: number): PolygonBand => ({
+  name: `w${width}`,
+  width,
+  fabric: '#c9d6df',
+  corners: 'mitred',
+})
 
 const widths = fc.array(fc.double({ min: 10, max: 150, noNaN: true }), { minLength: 1, maxLength: 10 })
 

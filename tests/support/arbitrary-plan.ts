@@ -107,6 +107,7 @@ const bands = fc.array(fc.oneof(plainBand, cornerBand, piecedBand, ownUnitBand),
 const machine = fc.oneof(
   some({
     kind: fc.constant('domestic'),
+    foot: fc.constantFrom('free-motion', 'walking'),
     reach: fc.tuple(mm(100, 900), mm(100, 900)),
     speed: fc.integer({ min: 10, max: 9999 }),
   }),
@@ -131,7 +132,15 @@ const thread = fc
   })
   .map(({ size, rest }) => ({ ...size, ...rest }))
 
-const points = fc.array(fc.tuple(mm(0, 100), mm(0, 100)), { minLength: 3, maxLength: 5 })
+/** Corners about a middle, each farther round than the one before: edges don't cross. */
+const simplePolygon = fc
+  .tuple(mm(20, 80), mm(20, 80), fc.array(mm(3, 20), { minLength: 3, maxLength: 7 }))
+  .map(([x, y, spokes]) =>
+    spokes.map((spoke, i) => {
+      const turn = (2 * Math.PI * i) / spokes.length
+      return [new Mm(x.mm + spoke.mm * Math.cos(turn)), new Mm(y.mm + spoke.mm * Math.sin(turn))]
+    }),
+  )
 const three = fc.tuple(mm(90, 999), mm(90, 999), mm(90, 999))
 
 /** Whether a band is sure to be stitched. */
@@ -188,7 +197,7 @@ const rest = some({
   density: fc.constantFrom('light', 'medium', 'dense'),
   avoid: fc.array(
     fc.oneof(
-      fc.record({ polygon: points }),
+      fc.record({ polygon: simplePolygon }),
       fc.record({ circle: fc.record({ at: fc.tuple(mm(0, 99), mm(0, 99)), radius: mm(1, 99) }) }),
     ),
     { maxLength: 2 },
@@ -201,7 +210,7 @@ const centre = fc.record(
     width: mm(100, 2000),
     height: mm(100, 2000),
     fabric,
-    filler: fc.oneof(withValues('grid'), fc.constantFrom('rays', 'none')),
+    filler: fc.oneof(withValues('grid'), fc.constantFrom('rays', 'none', 'auto')),
   },
   { requiredKeys: ['width', 'height'] },
 )

@@ -4,7 +4,7 @@ import { build } from 'esbuild'
 
 rmSync('dist/cli', { recursive: true, force: true })
 await build({
-  entryPoints: ['src/cli/main.ts'],
+  entryPoints: ['src/cli/main.ts', 'src/cli/gap-worker.ts'],
   bundle: true,
   platform: 'node',
   format: 'esm',

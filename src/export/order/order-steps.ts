@@ -12,6 +12,8 @@ export interface OrderStep {
   /** Index of the line (thread start). */
   readonly thread: number
   readonly reason: string | undefined
+  /** Along the edge of a region that is kept free of stitching: its index. */
+  readonly region: number | undefined
   readonly points: readonly Point[]
   /** Whether the thread starts, or ends, with this step. */
   readonly begins: boolean
@@ -69,7 +71,7 @@ function bridges(steps: readonly OrderStep[], part: LinePart): boolean {
 }
 
 const goesOn = (step: OrderStep, part: LinePart): boolean =>
-  step.kind === part.kind && step.band === part.band && step.area === part.area
+  step.kind === part.kind && step.band === part.band && step.area === part.area && step.region === part.region
 
 const isTrifle = (part: LinePart, points: readonly Point[]): boolean =>
   part.kind === 'travel' && distance(points[0]!, points.at(-1)!) < TRIFLE && polylineLength(points) < TRIFLE
@@ -79,4 +81,5 @@ const keyOf = (part: LinePart) => ({
   band: part.band,
   area: part.area,
   reason: part.reason,
+  region: part.region,
 })

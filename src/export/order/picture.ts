@@ -1,5 +1,6 @@
 import { add, distance, type Point, scale, subtract, unit } from '../../geometry/point.ts'
-import { type Box, polylineLength } from '../../geometry/stroke.ts'
+import { type Box, flattenStroke, polylineLength } from '../../geometry/stroke.ts'
+import { outlineOf } from '../../quilt/avoided-region.ts'
 import type { Quilt } from '../../quilt/quilt.ts'
 import { simplifyPoints } from '../path/simplify.ts'
 import { arrowHead, boxShape, type Pen, type Shape, textShape } from '../shape/shape.ts'
@@ -66,8 +67,10 @@ const closed = (points: readonly Point[]): Point[] => [...points, points[0]!]
 
 function seamShapes(quilt: Quilt, projection: Projection): Shape[] {
   const rings = quilt.seams.map((s) => ({ points: s.kind === 'ring' ? closed(s.points) : s.points }))
+  const edges = (quilt.regions ?? []).map((region) => ({ points: flattenStroke(outlineOf(region), 0.05) }))
   return [
     ...pathShapes(rings, projection, { colour: SEAM, width: 0.2 }),
+    ...pathShapes(edges, projection, { colour: SEAM, width: 0.35 }),
     ...pathShapes([{ points: closed(quilt.edge) }], projection, { colour: SEAM, width: 0.4 }),
   ]
 }

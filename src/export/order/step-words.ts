@@ -4,6 +4,7 @@ import type { Quilt } from '../../quilt/quilt.ts'
 import { bandName } from '../band-name.ts'
 import type { Drawing } from '../drawing.ts'
 import { LABELS, lengthText } from '../labels.ts'
+import { hasThreads, threadName } from '../thread-name.ts'
 import { courseOf, isOpposite } from './course.ts'
 import type { OrderStep } from './order-steps.ts'
 
@@ -11,9 +12,19 @@ import type { OrderStep } from './order-steps.ts'
 export function stepWords(drawing: Drawing, step: OrderStep, before: OrderStep | undefined): string {
   const { order: say } = LABELS
   const sentences = [sentence(drawing, step, before)]
-  if (step.begins) sentences.unshift(say.begin(step.thread + 1, drawing.lines.length))
+  if (step.begins) sentences.unshift(beginning(drawing, step.thread))
   if (step.ends) sentences.push(say.finish)
   return sentences.join(' ')
+}
+
+/** Where a thread starts: which, if there are several, and whether it is another than before. */
+function beginning(drawing: Drawing, start: number): string {
+  const { order: say } = LABELS
+  const { lines } = drawing
+  if (!hasThreads(drawing)) return say.begin(start + 1, lines.length)
+  const { thread } = lines[start]!
+  const isChange = start > 0 && lines[start - 1]!.thread !== thread
+  return say.beginWith(start + 1, lines.length, threadName(drawing, thread), isChange)
 }
 
 function sentence(drawing: Drawing, step: OrderStep, before: OrderStep | undefined): string {
@@ -21,6 +32,8 @@ function sentence(drawing: Drawing, step: OrderStep, before: OrderStep | undefin
   const { quilt } = drawing
   const course = courseOf(quilt, step.points, step.band)
   const length = lengthText(polylineLength(step.points), drawing.units)
+  if (step.region !== undefined)
+    return say.edge(drawing.quilt.regions?.[step.region]?.name ?? '', length, step.kind === 'travel')
   if (step.kind === 'ditch') return say.ditch(course.words, length)
   if (step.kind === 'travel')
     return step.reason ? say.travelFor(course.words, length, step.reason) : say.travel(course.words, length)

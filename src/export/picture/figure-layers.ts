@@ -1,8 +1,11 @@
 import type { Point } from '../../geometry/point.ts'
+import { boundsOf, flattenStroke } from '../../geometry/stroke.ts'
+import { type AvoidedRegion, outlineOf, outsideOf } from '../../quilt/avoided-region.ts'
 import type { Drawing, GapMark } from '../drawing.ts'
 import { escapeXml } from '../escape.ts'
 import { LABELS, lengthText } from '../labels.ts'
 import { numberText } from '../number-text.ts'
+import { pathData } from '../path-data.ts'
 import { GAP, INK, PAPER, TOO_LARGE } from './look.ts'
 
 const n = (value: number): string => numberText(value, 2)
@@ -19,6 +22,43 @@ export function bobbinLayer({ bobbinChanges = [] }: Drawing, mark: number): stri
     ].join(''),
   )
   return `<g id="bobbin-changes">${bobbins.join('\n')}</g>`
+}
+
+/** Regions that no stitching enters: lightened, with their edge and, where there is room, their name. */
+export function regionLayer({ quilt: { regions = [] } }: Drawing, mark: number): string[] {
+  if (regions.length === 0) return []
+  const drawn = regions.map((region) => {
+    const { minX, maxX, minY, maxY } = boundsOf(flattenStroke(outlineOf(region), 1))
+    const name = escapeXml(region.name)
+    const [x, y] = region.kind === 'circle' ? region.centre : innermostOf(region)
+    const size = mark * 1.15
+    const hasRoom = maxX - minX > size * 0.7 * region.name.length && maxY - minY > 2 * size
+    return [
+      `<g class="region"><title>${name}</title>`,
+      `<path d="${pathData(outlineOf(region), 2)}Z" fill="${PAPER}" fill-opacity="0.55" stroke="${INK}" stroke-opacity="0.7" stroke-width="${n(mark / 12)}"/>`,
+      hasRoom
+        ? `<text x="${n(x)}" y="${n(y + size * 0.35)}" font-size="${n(size)}" text-anchor="middle" fill="${INK}">${name}</text>`
+        : '',
+      '</g>',
+    ].join('')
+  })
+  return ['<g id="regions">', ...drawn, '</g>']
+}
+
+/** How many places across and down are looked at to find the middle of a polygon. */
+const LOOKS = 24
+
+/** The place in a polygon that lies farthest from its edge, about. */
+function innermostOf(region: AvoidedRegion): Point {
+  const { minX, maxX, minY, maxY } = boundsOf(flattenStroke(outlineOf(region), 1))
+  const outside = outsideOf(region)
+  let best: Point = [(minX + maxX) / 2, (minY + maxY) / 2]
+  for (let i = 1; i < LOOKS; i++)
+    for (let j = 1; j < LOOKS; j++) {
+      const p: Point = [minX + ((maxX - minX) * i) / LOOKS, minY + ((maxY - minY) * j) / LOOKS]
+      if (outside(p) < outside(best)) best = p
+    }
+  return best
 }
 
 const disc = ([x, y]: Point, radius: number, look: string): string =>

@@ -1,6 +1,7 @@
 import { PlanError } from '../../error.ts'
 import { add, type Point } from '../../geometry/point.ts'
 import type { Box } from '../../geometry/stroke.ts'
+import { sideWords } from '../../quilt/side-words.ts'
 import { bandName } from '../band-name.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
@@ -68,8 +69,10 @@ const heightOf = (box: Box): number => box.maxY - box.minY
 function pieceOf(drawing: Drawing, strip: TraceStrip, set: SheetSet): Piece {
   const { sheets: say } = LABELS
   const name = bandName(drawing.quilt, strip.band)
+  const ring = drawing.quilt.rings[strip.band]!
+  const where = { ...strip, sides: strip.sides?.map((side) => sideWords(ring, side)) }
   return {
-    caption: say.piece(name, strip.piece, strip),
+    caption: say.piece(name, strip.piece, where),
     times: say.times(strip.times, strip.turned),
     tracing: trimmed(stripTracing(strip, mirrorOf(set)), set.layers),
   }

@@ -1,10 +1,12 @@
 import { type Affine, applyAffine } from '../../geometry/affine.ts'
 import { distance, distanceToLine, lerp, type Point, subtract, unit } from '../../geometry/point.ts'
 import { type Box, boundsOf, flattenStroke } from '../../geometry/stroke.ts'
+import { outlineOf } from '../../quilt/avoided-region.ts'
 import type { Drawing, TraceStrip } from '../drawing.ts'
 import { LABELS } from '../labels.ts'
 import { piecesOfLine } from '../path/line-pieces.ts'
 import { slimStroke } from '../path/slim-stroke.ts'
+import { hasThreads } from '../thread-name.ts'
 import { type BoxedLine, boxedLine } from './cut-line.ts'
 
 /** A short text beside a place on the line. */
@@ -58,10 +60,11 @@ export function quiltTracing(drawing: Drawing, onto: Affine): Tracing {
     seams: [
       closed(quilt.edge),
       ...quilt.seams.map((s) => (s.kind === 'ring' ? closed(s.points) : boxedLine(map(s.points)))),
+      ...(quilt.regions ?? []).map((region) => boxedLine(map(flattenStroke(outlineOf(region), FINENESS)))),
     ],
     arrows: lines.flatMap((points) => arrowsAlong(points, ARROW_STEP)),
-    tags: [...areaTags(drawing, onto), ...endTags(lines)],
-    names: bandNames(drawing, onto),
+    tags: [...areaTags(drawing, onto), ...endTags(lines, threadNames(drawing))],
+    names: [...bandNames(drawing, onto), ...regionNames(drawing, onto)],
   }
 }
 
@@ -86,6 +89,19 @@ function bandNames({ quilt }: Drawing, onto: Affine): BandName[] {
       return { text: name, along: boxedLine(ends.map((p) => applyAffine(onto, p))) }
     }),
   )
+}
+
+/** Each region's name, across it. */
+function regionNames({ quilt: { regions = [] } }: Drawing, onto: Affine): BandName[] {
+  return regions.map((region) => {
+    const { minX, maxX, minY, maxY } = boundsOf(flattenStroke(outlineOf(region), 1))
+    const y = (minY + maxY) / 2
+    const ends: Point[] = [
+      [minX, y],
+      [maxX, y],
+    ]
+    return { text: region.name, along: boxedLine(ends.map((p) => applyAffine(onto, p))) }
+  })
 }
 
 /** An arrow every `step` mm of line, the first half a step in; never within 2 mm of a bend's own point. */
@@ -122,11 +138,15 @@ function areaTags(drawing: Drawing, onto: Affine): Tag[] {
 /** A line that ends close to where it starts gets one flag for both, mm. */
 const CLOSE = 15
 
-function endTags(lines: readonly (readonly Point[])[]): Tag[] {
+/** For each line its thread, if there are several. */
+const threadNames = (drawing: Drawing): string[] =>
+  drawing.lines.map(({ thread }) => (hasThreads(drawing) ? `, ${thread}` : ''))
+
+function endTags(lines: readonly (readonly Point[])[], threads: readonly string[]): Tag[] {
   const { sheets: say } = LABELS
   return lines.flatMap((points, i) => {
     if (points.length < 2) return []
-    const which = lines.length > 1 ? ` ${i + 1}` : ''
+    const which = lines.length > 1 ? ` ${i + 1}${threads[i]}` : ''
     const [first, second] = points as [Point, Point]
     const [before, last] = points.slice(-2) as [Point, Point]
     const flag = (at: Point, along: Point, text: string): Tag => ({

@@ -1,5 +1,5 @@
-import { type Box, boundsOf } from '../../geometry/stroke.ts'
-import type { Chords, Scene, SceneLine } from '../worker/messages.ts'
+import type { Box } from '../../geometry/stroke.ts'
+import type { Chain, Chords } from '../worker/messages.ts'
 
 /** A stretch of a line's chords and the box that holds it: what is out of sight need not be drawn. */
 interface Chunk {
@@ -8,38 +8,32 @@ interface Chunk {
   readonly box: Box
 }
 
-/** The chords of a line at one fineness, in chunks. */
-export interface ChunkedLine {
-  readonly colour: string
-  readonly xy: Chords
-  readonly along: Float32Array
+/** A chain of chords in chunks. */
+export interface ChunkedLine extends Chain {
   readonly chunks: readonly Chunk[]
 }
 
 const POINTS_A_CHUNK = 256
 
-/** All lines of a scene in chunks: fine to look at closely, coarse from afar. */
-export interface ChunkedScene {
-  readonly fine: readonly ChunkedLine[]
-  readonly coarse: readonly ChunkedLine[]
-}
-
-export const chunkScene = (scene: Scene): ChunkedScene => ({
-  fine: scene.lines.map((line) => chunkLine(line, line.fine, line.fineAlong)),
-  coarse: scene.lines.map((line) => chunkLine(line, line.coarse, line.coarseAlong)),
-})
-
-function chunkLine({ colour }: SceneLine, xy: Chords, along: Float32Array): ChunkedLine {
+export function chunkChain({ xy, along }: Chain): ChunkedLine {
   const chunks: Chunk[] = []
   for (let from = 0; from < along.length - 1; from += POINTS_A_CHUNK) {
     const to = Math.min(along.length - 1, from + POINTS_A_CHUNK)
-    chunks.push({ from, to, box: boundsOf(pointsOf(xy, from, to)) })
+    chunks.push({ from, to, box: boxOf(xy, from, to) })
   }
-  return { colour, xy, along, chunks }
+  return { xy, along, chunks }
 }
 
-function* pointsOf(xy: Chords, from: number, to: number): Generator<[number, number]> {
-  for (let i = from; i <= to; i++) yield [xy[2 * i]!, xy[2 * i + 1]!]
+function boxOf(xy: Chords, from: number, to: number): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (let i = from; i <= to; i++) {
+    const [x, y] = [xy[2 * i]!, xy[2 * i + 1]!]
+    if (x < minX) minX = x
+    if (x > maxX) maxX = x
+    if (y < minY) minY = y
+    if (y > maxY) maxY = y
+  }
+  return { minX, minY, maxX, maxY }
 }
 
 const meets = (a: Box, b: Box): boolean =>

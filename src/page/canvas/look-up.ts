@@ -3,6 +3,7 @@ import type { Quilt } from '../../quilt/quilt.ts'
 import { seamName } from '../../report/where.ts'
 import type { Scene, ScenePart } from '../worker/messages.ts'
 import { placeOf, pointAlong } from './chunks.ts'
+import { chainsOf } from './close-up.ts'
 
 /** A part of the line near a place, and how far along the work the nearest point of it lies, mm. */
 export interface PartThere {
@@ -15,17 +16,17 @@ export function partNear(scene: Scene, at: Point, reach: number): PartThere | un
   let best: PartThere | undefined
   let least = reach
   for (const part of scene.parts) {
-    const { coarse, coarseAlong } = scene.lines[part.thread]!
-    for (let i = part.coarse[0]; i < Math.max(part.coarse[0] + 1, part.coarse[1]); i++) {
-      const a: Point = [coarse[2 * i]!, coarse[2 * i + 1]!]
+    const { xy, along } = scene.lines[part.thread]!
+    for (let i = part.points[0]; i < Math.max(part.points[0] + 1, part.points[1]); i++) {
+      const a: Point = [xy[2 * i]!, xy[2 * i + 1]!]
       if (Math.abs(a[0] - at[0]) > least + 60 || Math.abs(a[1] - at[1]) > least + 60) continue
-      const j = Math.min(i + 1, coarseAlong.length - 1)
-      const away = distanceToLine(at, a, [coarse[2 * j]!, coarse[2 * j + 1]!])
+      const j = Math.min(i + 1, along.length - 1)
+      const away = distanceToLine(at, a, [xy[2 * j]!, xy[2 * j + 1]!])
       // A crossing has no length: it wins over the fillers that meet in it.
       const bonus = part.kind === 'crossing' ? reach / 3 : 0
       if (away - bonus < least) {
         least = away - bonus
-        best = { part, along: coarseAlong[i]! }
+        best = { part, along: along[i]! }
       }
     }
   }
@@ -77,21 +78,23 @@ export function startAt(
   return { band: quilt.bands[band]!.name, side: SIDE_NAMES[side % 4]! }
 }
 
-/** What is stitched at a distance along the work: the part, and the needle's place. */
-export function needleAt(
-  scene: Scene,
-  along: number,
-): { part: ScenePart; index: number; at: Point } | undefined {
-  let [low, high] = [0, scene.parts.length - 1]
+/** The part that is stitched at a distance along the work. */
+export function partAt({ parts }: Scene, along: number): ScenePart | undefined {
+  let [low, high] = [0, parts.length - 1]
   while (low < high) {
     const middle = (low + high + 1) >> 1
-    if (scene.parts[middle]!.along[0] <= along) low = middle
+    if (parts[middle]!.along[0] <= along) low = middle
     else high = middle - 1
   }
-  const part = scene.parts[low]
+  return parts[low]
+}
+
+/** Where the needle is at a distance along the work: as exactly as the scene is known. */
+export function needleAt(scene: Scene, along: number): [number, number] | undefined {
+  const part = partAt(scene, along)
   if (!part) return undefined
-  const { fine, fineAlong } = scene.lines[part.thread]!
-  return { part, index: low, at: pointAlong(fine, fineAlong, along) }
+  const { xy, along: places } = chainsOf(scene)[part.thread]!
+  return pointAlong(xy, places, along)
 }
 
 /** How many needle points lie at or before a distance along the work. */

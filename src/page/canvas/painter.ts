@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/point.ts'
-import type { Scene } from '../worker/messages.ts'
-import { type ChunkedLine, type ChunkedScene, chunkScene, type Stretch, traceLine } from './chunks.ts'
+import type { Chain, Scene } from '../worker/messages.ts'
+import { type ChunkedLine, chunkChain, type Stretch, traceLine } from './chunks.ts'
+import { chainsOf } from './close-up.ts'
 import { type Size, type View, visibleBox } from './view.ts'
 
 /** What is shown of a scene. */
@@ -89,9 +90,9 @@ export class Painter {
   readonly #cloth = new Sheet()
   readonly #line = new Sheet()
   readonly #done = new Sheet()
-  #chunked: { scene: Scene; chunks: ChunkedScene } | undefined
+  #scene: Scene | undefined
+  #chunked = new Map<Chain, ChunkedLine>()
   #scenes = 0
-  #sceneKey = ''
 
   constructor(readonly canvas: HTMLCanvasElement) {}
 
@@ -101,7 +102,7 @@ export class Painter {
     const { size, view, layers, walked } = frame
     const [w, h] = [Math.round(size.width * ratio), Math.round(size.height * ratio)]
     if (this.canvas.width !== w || this.canvas.height !== h) [this.canvas.width, this.canvas.height] = [w, h]
-    this.#chunk(frame.scene)
+    this.#begin(frame.scene)
     if (!isMoving || !this.#cloth.view || this.#cloth.canvas.width !== w) this.#draw(frame)
     const pen = this.canvas.getContext('2d')!
     pen.setTransform(1, 0, 0, 1, 0, 0)
@@ -119,44 +120,56 @@ export class Painter {
     }
   }
 
-  #chunk(scene: Scene): void {
-    if (this.#chunked?.scene === scene) return
-    this.#chunked = { scene, chunks: chunkScene(scene) }
-    this.#sceneKey = String(++this.#scenes)
+  #begin(scene: Scene): void {
+    if (this.#scene === scene) return
+    this.#scene = scene
+    this.#chunked.clear()
+    this.#scenes++
   }
 
   #keyOf({ view, inks }: Frame): string {
-    return [this.#sceneKey, view.scale, view.left, view.top, inks.ink, inks.paper].join(' ')
+    return [this.#scenes, view.scale, view.left, view.top, inks.ink, inks.paper].join(' ')
   }
 
   #draw(frame: Frame): void {
     const key = this.#keyOf(frame)
     const { fabrics, seams } = frame.layers
     if (this.#cloth.renew(`${key} ${fabrics} ${seams}`, frame)) drawCloth(this.#cloth.pen, frame)
-    if (!frame.layers.line || !this.#line.renew(key, frame)) return
+    if (!frame.layers.line || !this.#line.renew(`${key} ${finenessOf(frame)}`, frame)) return
     const whole = { begin: 0, end: Number.POSITIVE_INFINITY }
-    for (const line of this.#linesFor(frame)) drawThread(this.#line.pen, line, { frame, stretch: whole })
+    for (const [line, colour] of this.#linesFor(frame))
+      drawThread(this.#line.pen, line, { frame, stretch: whole, colour })
     drawTravel(this.#line.pen, frame)
   }
 
-  #linesFor({ view }: Frame): readonly ChunkedLine[] {
-    const { fine, coarse } = this.#chunked!.chunks
-    return view.scale >= CLOSE ? fine : coarse
+  /** The lines as finely as they are seen; they are cut in chunks when they are first drawn. */
+  #linesFor({ scene, view }: Frame): readonly (readonly [ChunkedLine, string])[] {
+    const chains = view.scale >= CLOSE ? chainsOf(scene) : scene.lines
+    return chains.map((chain, i) => {
+      const chunked = this.#chunked.get(chain) ?? chunkChain(chain)
+      this.#chunked.set(chain, chunked)
+      return [chunked, scene.lines[i]!.colour]
+    })
   }
 
   /** The line as far as it is stitched: what is new is added, and after a step back it is drawn anew. */
   #drawDone(frame: Frame, walked: number): void {
     const sheet = this.#done
-    sheet.renew(`${this.#keyOf(frame)} done`, frame)
+    sheet.renew(`${this.#keyOf(frame)} ${finenessOf(frame)}`, frame)
     if (walked < sheet.drawnTo) {
       sheet.clear()
       sheet.drawnTo = 0
     }
     const stretch = { begin: Math.max(0, sheet.drawnTo - 1), end: walked }
-    for (const line of this.#linesFor(frame)) drawThread(sheet.pen, line, { frame, stretch })
+    for (const [line, colour] of this.#linesFor(frame))
+      drawThread(sheet.pen, line, { frame, stretch, colour })
     sheet.drawnTo = walked
   }
 }
+
+/** Whether the finest chords are wanted and have come. */
+const finenessOf = ({ scene, view }: Frame): string =>
+  view.scale >= CLOSE && chainsOf(scene) !== scene.lines ? 'fine' : 'coarse'
 
 function placePen(pen: CanvasRenderingContext2D, view: View): void {
   const ratio = pixelRatio()
@@ -207,7 +220,7 @@ function isLight(colour: string): boolean {
 function drawThread(
   pen: CanvasRenderingContext2D,
   line: ChunkedLine,
-  { frame, stretch }: { frame: Frame; stretch: Stretch },
+  { frame, stretch, colour }: { frame: Frame; stretch: Stretch; colour: string },
 ): void {
   const { view, size } = frame
   placePen(pen, view)
@@ -218,11 +231,11 @@ function drawThread(
   const width = Math.max(LEAST_PX / view.scale, THREAD_MM)
   if (view.scale > 0.45) {
     pen.lineWidth = width * 1.9
-    pen.strokeStyle = isLight(line.colour) ? 'rgba(59, 50, 48, 0.3)' : 'rgba(255, 253, 248, 0.4)'
+    pen.strokeStyle = isLight(colour) ? 'rgba(59, 50, 48, 0.3)' : 'rgba(255, 253, 248, 0.4)'
     pen.stroke()
   }
   pen.lineWidth = width
-  pen.strokeStyle = line.colour
+  pen.strokeStyle = colour
   pen.stroke()
 }
 
@@ -232,11 +245,11 @@ function drawTravel(pen: CanvasRenderingContext2D, { scene, view, inks }: Frame)
   pen.strokeStyle = inks.accent
   pen.lineWidth = Math.max(1.4 / view.scale, 1.1)
   pen.setLineDash([4 / view.scale, 3 / view.scale])
-  for (const { kind, thread, coarse } of scene.parts) {
+  for (const { kind, thread, points } of scene.parts) {
     if (kind !== 'travel') continue
-    const { coarse: xy } = scene.lines[thread]!
+    const { xy } = scene.lines[thread]!
     pen.beginPath()
-    for (let i = coarse[0]; i <= coarse[1]; i++) pen.lineTo(xy[2 * i]!, xy[2 * i + 1]!)
+    for (let i = points[0]; i <= points[1]; i++) pen.lineTo(xy[2 * i]!, xy[2 * i + 1]!)
     pen.stroke()
   }
   pen.setLineDash([])

@@ -1,21 +1,16 @@
 import type { BandFile, PlanFile } from '../plan-file.ts'
 import { addBand, moveBand, type Path } from '../plan-text.ts'
-import { catalog, chosen, edit, laid, plan, problems, write } from '../state.ts'
+import { laid } from '../planning.ts'
+import { problemAt } from '../problems-at.ts'
+import { chosen, edit, plan, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
+import { fillerTitle, writtenFiller } from './filler-field.tsx'
 import { LengthField } from './length-field.tsx'
 
 /** The narrowest band is drawn this high if the strip stays within the other figure, px. */
 const LEAST_ROW = 40
 const MOST_STRIP = 900
 const CLOTH_WIDTH = 104
-
-/** What the planner says about a place of the plan, or about what lies in it. */
-export function problemAt(path: string): string | undefined {
-  const found = problems.value.filter(({ at }) => at === path || at.startsWith(`${path}.`))
-  return found.length > 0
-    ? found.map(({ message, hint }) => (hint ? `${message} (${hint})` : message)).join('; ')
-    : undefined
-}
 
 /** The bands as a scale drawing from the centre to the edge: each is a row with its cloth, its filler and its size. */
 export function BandStrip() {
@@ -73,7 +68,7 @@ function CentreRow({ file }: { file: PlanFile }) {
             label="Centre, width"
             isLabelHidden
             value={file.centre.width}
-            problem={problemAt('centre.width')}
+            problem={problemAt(['centre', 'width'])}
             onWrite={(value) => write(['centre', 'width'], value)}
           />
           <span aria-hidden="true">×</span>
@@ -82,7 +77,7 @@ function CentreRow({ file }: { file: PlanFile }) {
             label="Centre, height"
             isLabelHidden
             value={file.centre.height}
-            problem={problemAt('centre.height')}
+            problem={problemAt(['centre', 'height'])}
             onWrite={(value) => write(['centre', 'height'], value)}
           />
         </span>
@@ -98,23 +93,8 @@ export function sizeOf(band: BandFile): { key: 'width' | 'cut'; even: string | n
   return { key, even: typeof written === 'object' ? undefined : written }
 }
 
-/** What fills a band: `none`, `auto`, a filler's id, or `patches` where each patch has its own. */
-export function fillerNameOf({ filler }: BandFile): string {
-  if (filler === undefined) return 'none'
-  if (typeof filler === 'string') return filler
-  const [name, ...others] = Object.keys(filler)
-  const isFiller = catalog.value?.fillers.some(({ id }) => id === name)
-  return name !== undefined && others.length === 0 && isFiller ? name : 'patches'
-}
-
-const OTHER_TITLES: Readonly<Record<string, string>> = {
-  none: 'not quilted',
-  auto: 'chosen by the program',
-  patches: 'patch by patch',
-}
-
-export const fillerTitle = (id: string): string =>
-  OTHER_TITLES[id] ?? catalog.value?.fillers.find((filler) => filler.id === id)?.title ?? id
+/** What fills a band: a filler's id, or a word. */
+export const fillerNameOf = ({ filler }: BandFile): string => writtenFiller(filler) ?? 'none'
 
 interface RowProps {
   readonly band: BandFile
@@ -137,7 +117,7 @@ function BandRow({ band, index, height, scale }: RowProps) {
     edit((document) => moveBand(document, index, to))
     if (isChosen) chosen.value = to
   }
-  const problem = problemAt(`bands[${index}]`)
+  const problem = problemAt(['bands', index])
   return (
     <li
       class={`row ${isChosen ? 'is-chosen' : ''} ${problem ? 'has-problem' : ''}`}
@@ -222,7 +202,7 @@ function BindingRow({ file }: { file: PlanFile }) {
           label="Binding, width covered on the front"
           isLabelHidden
           value={file.binding ?? (file.units === undefined || file.units === 'in' ? 0.25 : '1/4 in')}
-          problem={problemAt('binding')}
+          problem={problemAt(['binding'])}
           onWrite={(value) => write(['binding'], value)}
         />
       </span>

@@ -1,6 +1,8 @@
 import type { Report } from '../../report/report.ts'
+import { isKeptShown, keepPlan, kept } from '../kept.ts'
 import { pointedAt, pointedBand } from '../look.ts'
-import { chosen, fault, figured, isFiguring, isKeptShown, keepPlan, kept, open, scene } from '../state.ts'
+import { fault, figured, figuresAre, scene } from '../planning.ts'
+import { chosen, open } from '../state.ts'
 import { sizeText } from '../words.ts'
 import { showPlace } from './quilt-view.tsx'
 
@@ -9,7 +11,7 @@ export function Figures() {
   const now = figured.value
   const before = kept.value?.figured
   return (
-    <section class="figures" aria-labelledby="figures-heading" aria-busy={isFiguring.value}>
+    <section class="figures" aria-labelledby="figures-heading" aria-busy={figuresAre.value === 'coming'}>
       <h2 id="figures-heading">What it takes</h2>
       {fault.value && (
         <p class="fault" role="alert">
@@ -17,8 +19,11 @@ export function Figures() {
         </p>
       )}
       <Compare />
+      <p class="standing" role="status">
+        {now || figuresAre.value === 'old' ? STANDING[figuresAre.value] : 'Being worked out …'}
+      </p>
       {now && (
-        <div class={isFiguring.value ? 'is-stale' : ''}>
+        <div class={figuresAre.value === 'fresh' ? '' : 'is-stale'}>
           <table>
             {before && (
               <thead>
@@ -50,10 +55,16 @@ export function Figures() {
           <Extras report={now.report} />
         </div>
       )}
-      {!now && <p class="note">Reckoning …</p>}
     </section>
   )
 }
+
+/** What figures that are not of the present plan say of themselves. */
+const STANDING = {
+  fresh: '',
+  coming: 'Being worked out; what stands below is of the plan before.',
+  old: 'The plan has something to mend; what stands below is of the last good plan.',
+} as const
 
 /** Keeps a copy of the plan, and swaps between it and the present one in place. */
 function Compare() {
@@ -145,8 +156,8 @@ function Warnings({ report }: { report: Report }) {
     <div class="warnings">
       <h3>Mind</h3>
       <ul>
-        {report.warnings.map(({ code, message, at }) => (
-          <li key={`${code} ${at}`}>
+        {report.warnings.map(({ code, message, at }, i) => (
+          <li key={`${code} ${at} ${i}`}>
             <button type="button" class="plain" onClick={() => pointTo(at, report)}>
               {at && <b>{at}: </b>}
               {message}
@@ -192,8 +203,8 @@ function Extras({ report: { line, units } }: { report: Report }) {
         {line.extras.length} {line.extras.length === 1 ? 'place' : 'places'} of travel or overlap
       </summary>
       <ul>
-        {line.extras.map((extra) => (
-          <li key={`${extra.kind} ${extra.at.join(' ')} ${extra.lengthMm}`}>
+        {line.extras.map((extra, i) => (
+          <li key={i}>
             <button type="button" class="plain" onClick={() => showPlace(extra.at)}>
               {extra.kind}, {sizeText(extra.lengthMm, units)}: {extra.where}
             </button>

@@ -1,37 +1,35 @@
 import { useEffect, useState } from 'preact/hooks'
 import { parseLength } from '../../plan/length.ts'
 import { MM_PER } from '../../units.ts'
+import type { Written } from '../plan-file.ts'
 import { writtenValue } from '../plan-text.ts'
 import { plan } from '../state.ts'
+import { type ControlProps, Field, saidOf } from './field.tsx'
 
-interface LengthFieldProps {
-  readonly id: string
-  readonly label: string
-  /** As the plan file says it. */
-  readonly value: string | number | undefined
-  readonly onWrite: (value: string | number) => void
-  /** What is wrong with it, from the planner. */
-  readonly problem?: string | undefined
-  readonly isLabelHidden?: boolean
-  readonly placeholder?: string
+interface LengthFieldProps extends ControlProps<Written> {
+  readonly placeholder?: string | undefined
+  /** Emptied, it takes the key away; otherwise an empty field goes back to what it was. */
+  readonly isOptional?: boolean | undefined
 }
 
 /**
  * A size, typed as a person says it: 2.5, 1 1/2, 2.5 cm. What cannot be read stays in the field with a word beside it;
  * the arrow keys step by an eighth of an inch, 2 mm or 1 mm.
  */
-export function LengthField(props: LengthFieldProps) {
-  const { id, label, value, onWrite, problem, isLabelHidden, placeholder } = props
+export function LengthField({ placeholder = '', isOptional, ...props }: LengthFieldProps) {
+  const { id, value, onWrite, problem } = props
   const [typed, setTyped] = useState<string | undefined>(undefined)
   useEffect(() => setTyped(undefined), [value])
   const units = plan.value.file?.units ?? 'in'
   const shown = typed ?? (value === undefined ? '' : String(value))
   const isUnread =
     typed !== undefined && typed.trim() !== '' && parseLength(writtenValue(typed), units) === undefined
-  const say = isUnread ? 'Not a length: try 2.5, 1 1/2 or 2.5 cm' : problem
+  const said = { ...props, problem: isUnread ? 'Not a length: try 2.5, 1 1/2 or 2.5 cm' : problem }
   const commit = () => {
-    if (typed === undefined || typed.trim() === '') return setTyped(undefined)
-    if (!isUnread) onWrite(writtenValue(typed))
+    if (typed === undefined || isUnread) return
+    if (typed.trim() !== '') onWrite(writtenValue(typed))
+    else if (isOptional) onWrite(undefined)
+    else setTyped(undefined)
   }
   const step = (by: number) => {
     const mm = parseLength(writtenValue(shown), units)
@@ -41,10 +39,7 @@ export function LengthField(props: LengthFieldProps) {
     if (next > 0) onWrite(Number(next.toFixed(3)))
   }
   return (
-    <span class={`field ${say ? 'is-wrong' : ''}`}>
-      <label for={id} class={isLabelHidden ? 'unseen' : ''}>
-        {label}
-      </label>
+    <Field {...said}>
       <span class="size">
         <input
           id={id}
@@ -53,9 +48,8 @@ export function LengthField(props: LengthFieldProps) {
           autocomplete="off"
           spellcheck={false}
           value={shown}
-          placeholder={placeholder ?? ''}
-          aria-invalid={say ? true : undefined}
-          aria-describedby={say ? `${id}-say` : undefined}
+          placeholder={placeholder}
+          {...saidOf(said)}
           onInput={(event) => setTyped(event.currentTarget.value)}
           onBlur={commit}
           onKeyDown={(event) => {
@@ -69,14 +63,9 @@ export function LengthField(props: LengthFieldProps) {
           }}
         />
         <span class="unit" aria-hidden="true">
-          {/[a-z"″]\s*$/i.test(shown) ? '' : units}
+          {shown === '' || /[a-z"″]\s*$/i.test(shown) ? '' : units}
         </span>
       </span>
-      {say && (
-        <span class="say" id={`${id}-say`} role="alert">
-          {say}
-        </span>
-      )}
-    </span>
+    </Field>
   )
 }

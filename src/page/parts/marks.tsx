@@ -1,7 +1,7 @@
+import type { Report } from '../../report/report.ts'
 import { needleAt } from '../canvas/look-up.ts'
 import { toWindow, type View } from '../canvas/view.ts'
 import { layers, pointedAt, pointedBand } from '../look.ts'
-import { figured, isKeptShown, kept, walked } from '../state.ts'
 import type { Scene } from '../worker/messages.ts'
 
 /** A stretch of the work in one area. */
@@ -34,40 +34,44 @@ function placeForName({ parts }: Scene, { begin, end }: Chapter): number {
 interface MarksProps {
   readonly scene: Scene
   readonly view: View
+  /** How far the line is walked, mm. */
+  readonly walked?: number | undefined
+  /** Undefined while there is none for this scene. */
+  readonly report: Report | undefined
 }
 
 /** What is marked over the quilt: start and end, areas, the largest gap, bobbin changes, the needle, and what is pointed to. */
-export function Marks({ scene, view }: MarksProps) {
+export function Marks({ scene, view, walked, report }: MarksProps) {
   const at = (p: readonly [number, number]) => toWindow(view, p)
-  const along = (distance: number) => needleAt(scene, distance)?.at
+  const along = (distance: number) => needleAt(scene, distance)
   const [start, end] = [along(0), along(scene.lengthMm)]
-  const needle = walked.value === undefined ? undefined : along(walked.value)
+  const needle = walked === undefined ? undefined : along(walked)
   return (
     <svg class="marks" aria-hidden="true">
       {pointedBand.value !== undefined && <BandOutline scene={scene} view={view} index={pointedBand.value} />}
-      {layers.value.gaps && <Gap view={view} />}
+      {layers.value.gaps && report && <Gap view={view} report={report} />}
       {layers.value.areas &&
         chaptersOf(scene).map((chapter, i) => {
           const { area } = chapter
           const p = along(placeForName(scene, chapter))
           return p && <Badge key={`${area} ${i}`} at={at(p)} text={String(area + 1)} kind="area" />
         })}
-      {layers.value.bobbins && <Bobbins view={view} />}
+      {layers.value.bobbins && report && <Bobbins view={view} report={report} />}
       {start && <Badge at={at(start)} text="start" kind="start" />}
-      {end && start && !(needle && walked.value! >= scene.lengthMm) && (
-        <Badge at={at(end)} text="end" kind="end" />
-      )}
+      {end && start && !(needle && walked! >= scene.lengthMm) && <Badge at={at(end)} text="end" kind="end" />}
       {needle && <Needle at={at(needle)} />}
       {pointedAt.value && <Ring at={at(pointedAt.value)} radius={22} kind="pointed" />}
     </svg>
   )
 }
 
-const shownFigures = () => (isKeptShown.value && kept.value ? kept.value.figured : figured.value)
+interface ReportProps {
+  readonly view: View
+  readonly report: Report
+}
 
-function Gap({ view }: { view: View }) {
-  const gap = shownFigures()?.report.gap
-  if (!gap?.at) return null
+function Gap({ view, report: { gap } }: ReportProps) {
+  if (!gap.at) return null
   return (
     <Ring
       at={toWindow(view, gap.at)}
@@ -77,11 +81,10 @@ function Gap({ view }: { view: View }) {
   )
 }
 
-function Bobbins({ view }: { view: View }) {
-  const changes = shownFigures()?.report.thread.bobbinChanges ?? []
+function Bobbins({ view, report }: ReportProps) {
   return (
     <>
-      {changes.map((change, i) => {
+      {report.thread.bobbinChanges.map((change, i) => {
         const [x, y] = toWindow(view, change.at)
         return (
           <g key={change.alongMm} class="bobbin" transform={`translate(${x} ${y})`}>
@@ -135,7 +138,11 @@ function Needle({ at: [x, y] }: { at: readonly [number, number] }) {
   )
 }
 
-function BandOutline({ scene, view, index }: MarksProps & { readonly index: number }) {
+function BandOutline({
+  scene,
+  view,
+  index,
+}: Pick<MarksProps, 'scene' | 'view'> & { readonly index: number }) {
   const rings = [scene.quilt.rings[index], scene.quilt.rings[index + 1]]
   const data = rings
     .filter((ring) => ring !== undefined)

@@ -9,9 +9,9 @@ import {
   squareToQuadrilateral,
 } from '../../geometry/projective.ts'
 import { toWindow } from '../canvas/view.ts'
+import { shownScene } from '../kept.ts'
 import { view } from '../look.ts'
 import { type Photo, type PhotoPlace, photo } from '../photo.ts'
-import { shownScene } from '../state.ts'
 
 const WHOLE: Four = [
   [0, 0],
@@ -83,6 +83,14 @@ function PhotoCorners({ frame }: { frame: RefObject<HTMLDivElement | null> }) {
           }}
         >
           The photo shows just the quilt
+        </button>{' '}
+        <button
+          type="button"
+          onClick={() => {
+            photo.value = undefined
+          }}
+        >
+          No photo
         </button>
       </p>
       <button

@@ -1,19 +1,21 @@
 import { useSignal, useSignalEffect } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import { partNear, type SeamThere, seamNear, startAt } from '../canvas/look-up.ts'
-import { type Layers, Painter } from '../canvas/painter.ts'
-import { fitBox, pan, type Size, toQuilt, zoomAt } from '../canvas/view.ts'
-import { layers, pointedAt, pointedBand, themeTurn, view } from '../look.ts'
+import type { Layers } from '../canvas/painter.ts'
+import { fitBox, type Size, toQuilt, zoomAt } from '../canvas/view.ts'
+import { shownReport, shownScene } from '../kept.ts'
+import { layers, pointedAt, pointedBand, view } from '../look.ts'
 import { photo } from '../photo.ts'
-import { isSketching, laid, shownScene, walked, write } from '../state.ts'
+import { isSketching, laid, pictureIsDrawn } from '../planning.ts'
+import { walked, write } from '../state.ts'
 import { partWords } from '../words.ts'
 import type { Scene } from '../worker/messages.ts'
-import { fillerTitle } from './band-strip.tsx'
+import { fillerTitle } from './filler-field.tsx'
 import { Marks } from './marks.tsx'
 import { PhotoLayer } from './photo-layer.tsx'
+import { usePainting } from './use-painting.ts'
+import { usePanZoom, viewByKey } from './use-pan-zoom.ts'
 
-/** How long the view rests before it is drawn sharply again, ms. */
-const REST = 90
 /** How near to a thing one must point, px. */
 const NEAR = 9
 const MARGIN = 44
@@ -61,16 +63,17 @@ export function QuiltView() {
   const canvas = useRef<HTMLCanvasElement>(null)
   const said = useSignal('')
   const seam = useSignal<{ there: SeamThere; at: readonly [number, number] } | undefined>(undefined)
-  usePainting(canvas)
+  // The view is fitted to a new quilt before it is drawn.
   useFrameSize(frame)
+  usePainting(
+    canvas,
+    () => ({ scene: shownScene.value, view: view.value, size: size.now, walked: walked.value }),
+    (drawn) => {
+      sayDrawn(canvas.current!, drawn)
+      pictureIsDrawn()
+    },
+  )
   const scene = shownScene.value
-  const pointers = useRef(new Map<number, readonly [number, number]>())
-  const dragged = useRef(0)
-
-  const placeOf = (event: { clientX: number; clientY: number }): [number, number] => {
-    const box = frame.current!.getBoundingClientRect()
-    return [event.clientX - box.left, event.clientY - box.top]
-  }
   const read = (at: readonly [number, number]) => {
     if (!scene || !view.value) return
     const reach = NEAR / view.value.scale
@@ -90,6 +93,15 @@ export function QuiltView() {
     pointedBand.value = undefined
     read(at)
   }
+  const panZoom = usePanZoom({
+    view,
+    frame,
+    onBegin: () => {
+      seam.value = undefined
+    },
+    onPass: read,
+    onTap: tap,
+  })
   return (
     <div class="quilt" ref={frame}>
       {layers.value.photo && photo.value && <PhotoLayer frame={frame} />}
@@ -100,29 +112,7 @@ export function QuiltView() {
         role="application"
         aria-label="The quilt with its line"
         aria-describedby="quilt-keys"
-        onPointerDown={(event) => {
-          event.currentTarget.setPointerCapture(event.pointerId)
-          pointers.current.set(event.pointerId, placeOf(event))
-          dragged.current = 0
-          seam.value = undefined
-        }}
-        onPointerMove={(event) => {
-          const at = placeOf(event)
-          const before = pointers.current.get(event.pointerId)
-          if (!before) return read(at)
-          moveWith({ pointers: pointers.current, id: event.pointerId, at })
-          dragged.current += Math.abs(at[0] - before[0]) + Math.abs(at[1] - before[1])
-        }}
-        onPointerUp={(event) => {
-          const wasOne = pointers.current.size === 1
-          pointers.current.delete(event.pointerId)
-          if (wasOne && dragged.current < 6) tap(placeOf(event))
-        }}
-        onPointerCancel={(event) => pointers.current.delete(event.pointerId)}
-        onWheel={(event) => {
-          event.preventDefault()
-          if (view.value) view.value = zoomAt(view.value, Math.exp(-event.deltaY * 0.0016), placeOf(event))
-        }}
+        {...panZoom}
         onKeyDown={onKey}
       >
         <canvas ref={canvas} />
@@ -130,7 +120,9 @@ export function QuiltView() {
       <p id="quilt-keys" class="unseen">
         Plus and minus zoom, the arrow keys move, 0 shows the whole quilt, 1 to 4 its corners.
       </p>
-      {scene && view.value && <Marks scene={scene} view={view.value} />}
+      {scene && view.value && (
+        <Marks scene={scene} view={view.value} walked={walked.value} report={shownReport.value} />
+      )}
       {seam.value && (
         <SeamMenu
           seam={seam.value.there}
@@ -179,105 +171,21 @@ function SeamMenu({ seam, at, onDone }: SeamMenuProps) {
   )
 }
 
-/** One pointer moves the quilt; two enlarge it as well. */
-function moveWith(move: {
-  pointers: Map<number, readonly [number, number]>
-  id: number
-  at: readonly [number, number]
-}): void {
-  const { pointers, id, at } = move
-  const before = pointers.get(id)!
-  pointers.set(id, at)
-  if (!view.value) return
-  const other = [...pointers.entries()].find(([key]) => key !== id)?.[1]
-  if (!other) view.value = pan(view.value, at[0] - before[0], at[1] - before[1])
-  else {
-    const apart = (p: readonly [number, number]) => Math.hypot(p[0] - other[0], p[1] - other[1])
-    view.value = zoomAt(view.value, apart(at) / Math.max(1, apart(before)), other)
-  }
-}
-
 function onKey(event: KeyboardEvent): void {
-  const step = 60
-  const moves: Record<string, [number, number]> = {
-    ArrowLeft: [step, 0],
-    ArrowRight: [-step, 0],
-    ArrowUp: [0, step],
-    ArrowDown: [0, -step],
-  }
-  const move = moves[event.key]
-  if (move && view.value) view.value = pan(view.value, ...move)
-  else if (event.key === '+' || event.key === '=') zoomBy(1.25)
-  else if (event.key === '-') zoomBy(0.8)
+  const { width, height } = size.now
+  const next = view.value && viewByKey(view.value, event.key, [width / 2, height / 2])
+  if (next) view.value = next
   else if (event.key === '0') fitQuilt()
   else if (/^[1-4]$/.test(event.key)) showCorner(Number(event.key) - 1)
   else return
   event.preventDefault()
 }
 
-/** Paints once a frame when something has changed; sharply again when the view has come to rest. */
-function usePainting(canvas: { current: HTMLCanvasElement | null }): void {
-  const painter = useRef<Painter | undefined>(undefined)
-  const waiting = useRef({ frame: 0, rest: 0, last: '' })
-  const painted = useRef<Scene | undefined>(undefined)
-  const inks = useRef({ ink: '', paper: '', accent: '' })
-  const draw = (isMoving: boolean) => {
-    const scene = shownScene.peek()
-    const now = view.peek()
-    if (!canvas.current || !scene || !now || size.now.width === 0) return
-    painter.current ??= new Painter(canvas.current)
-    const frame = {
-      scene,
-      view: now,
-      size: size.now,
-      layers: layers.peek(),
-      inks: inks.current,
-      walked: walked.peek(),
-    }
-    painter.current.paint(frame, isMoving)
-    if (painted.current !== scene) {
-      painted.current = scene
-      sayDrawn(canvas.current, scene)
-    }
-  }
-  useSignalEffect(() => {
-    themeTurn.value
-    const style = getComputedStyle(document.documentElement)
-    inks.current = {
-      ink: style.getPropertyValue('--ink').trim(),
-      paper: style.getPropertyValue('--panel').trim(),
-      accent: style.getPropertyValue('--red').trim(),
-    }
-  })
-  useSignalEffect(() => {
-    themeTurn.value
-    shownScene.value
-    layers.value
-    walked.value
-    const { scale, left, top } = view.value ?? { scale: 0, left: 0, top: 0 }
-    const key = `${scale} ${left} ${top}`
-    const hasMoved = key !== waiting.current.last && waiting.current.last !== ''
-    waiting.current.last = key
-    if (hasMoved) {
-      clearTimeout(waiting.current.rest)
-      waiting.current.rest = window.setTimeout(() => {
-        waiting.current.rest = 0
-        draw(false)
-      }, REST)
-    }
-    if (waiting.current.frame) return
-    waiting.current.frame = requestAnimationFrame(() => {
-      waiting.current.frame = 0
-      draw(waiting.current.rest !== 0)
-    })
-  })
-}
-
 /** Counts the pictures and their points where measurements can read them. */
 function sayDrawn({ parentElement: board }: HTMLCanvasElement, { lines }: Scene): void {
   if (!board) return
   board.dataset.drawn = String(Number(board.dataset.drawn ?? 0) + 1)
-  board.dataset.points = String(lines.reduce((sum, { fineAlong }) => sum + fineAlong.length, 0))
+  board.dataset.points = String(lines.reduce((sum, { along }) => sum + along.length, 0))
 }
 
 function useFrameSize(frame: { current: HTMLDivElement | null }): void {
@@ -366,6 +274,8 @@ function PhotoChooser() {
         accept="image/*"
         onChange={(event) => {
           const file = event.currentTarget.files?.[0]
+          // The corners are pointed out next: nothing may lie over the photo.
+          event.currentTarget.closest('details')?.removeAttribute('open')
           if (file) photo.value = { url: URL.createObjectURL(file), corners: undefined }
         }}
       />

@@ -2,8 +2,10 @@ import { useSignal } from '@preact/signals'
 import type { ExportParam, ExportParams } from '../../export/exporter.ts'
 import { parseLength } from '../../plan/length.ts'
 import { makeFiles } from '../planner.ts'
-import { catalog, fileName, laid, text } from '../state.ts'
+import { catalog, laid } from '../planning.ts'
+import { fileName, text } from '../state.ts'
 import type { MadeFile, WriteWish } from '../worker/messages.ts'
+import { CardHead } from './card.tsx'
 
 type Given = Readonly<Record<string, unknown>>
 
@@ -38,12 +40,7 @@ export function TakeAway({ onClose }: { onClose: () => void }) {
   const isOff = !laid.value
   return (
     <div class="take-away">
-      <header class="card-head">
-        <h2 id="take-heading">Take it away</h2>
-        <button type="button" class="plain" onClick={onClose}>
-          Close
-        </button>
-      </header>
+      <CardHead id="take-heading" title="Take it away" onClose={onClose} />
       <div class="takes">
         <Take title="Plan file" about="To go on with later, here or on the command line.">
           <button type="button" class="strong" onClick={savePlan}>

@@ -1,7 +1,9 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Problem } from '../../error.ts'
-import { change, problems, text } from '../state.ts'
+import { problems } from '../planning.ts'
+import { change, text } from '../state.ts'
+import { CardHead } from './card.tsx'
 
 /** The plan file itself: its text beside its line numbers, and every problem at its place. */
 export function TextEditor({ onClose, at }: { onClose: () => void; at: Problem['position'] }) {
@@ -18,12 +20,7 @@ export function TextEditor({ onClose, at }: { onClose: () => void; at: Problem['
   const lines = draft.value.split('\n').length
   return (
     <div class="text-editor">
-      <header class="card-head">
-        <h2 id="text-heading">The plan file</h2>
-        <button type="button" class="plain" onClick={onClose}>
-          Close
-        </button>
-      </header>
+      <CardHead id="text-heading" title="The plan file" onClose={onClose} />
       <div class="sheet">
         <ol ref={gutter} aria-hidden="true">
           {Array.from({ length: lines }, (_, i) => (

@@ -1,15 +1,17 @@
 import { useRef } from 'preact/hooks'
 import { type Theme, theme } from '../look.ts'
+import { lengthKeysOf } from '../planning.ts'
 import { blurbOf, NEW_PLAN, SAMPLES, titleOf } from '../samples.ts'
 import { canRedo, canUndo, open, plan, redo, switchUnits, undo, write } from '../state.ts'
 
 interface TopBarProps {
   readonly onText: () => void
   readonly onTake: () => void
+  readonly onCompare: () => void
 }
 
 /** What concerns the whole plan: its title, opening, undoing, its text, and taking it away. */
-export function TopBar({ onText, onTake }: TopBarProps) {
+export function TopBar({ onText, onTake, onCompare }: TopBarProps) {
   const { file } = plan.value
   return (
     <header class="top">
@@ -37,6 +39,9 @@ export function TopBar({ onText, onTake }: TopBarProps) {
         </button>
         <button type="button" onClick={onText}>
           Text
+        </button>
+        <button type="button" onClick={onCompare}>
+          Compare
         </button>
         <button type="button" class="strong" onClick={onTake}>
           Take it away
@@ -119,7 +124,7 @@ function Units() {
       aria-label="Unit of the plan"
       value={file?.units ?? 'in'}
       disabled={!file}
-      onChange={(event) => switchUnits(event.currentTarget.value as 'in' | 'cm' | 'mm')}
+      onChange={(event) => switchUnits(event.currentTarget.value as 'in' | 'cm' | 'mm', lengthKeysOf)}
     >
       <option value="in">inches</option>
       <option value="cm">cm</option>

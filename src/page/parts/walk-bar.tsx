@@ -1,11 +1,13 @@
 import { useSignal, useSignalEffect } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import { MM_PER } from '../../units.ts'
-import { needleAt, stitchesBy } from '../canvas/look-up.ts'
-import { figured, isPlaying, laid, shownScene, walked } from '../state.ts'
+import { partAt, stitchesBy } from '../canvas/look-up.ts'
+import { shownScene } from '../kept.ts'
+import { freshFigures, laid } from '../planning.ts'
+import { isPlaying, walked } from '../state.ts'
 import { clockText, partWords } from '../words.ts'
 import type { Scene } from '../worker/messages.ts'
-import { fillerTitle } from './band-strip.tsx'
+import { fillerTitle } from './filler-field.tsx'
 import { chaptersOf } from './marks.tsx'
 
 /** How many times faster than the machine. */
@@ -177,9 +179,9 @@ function Tape({ scene }: { scene: Scene }) {
 function SoFar({ scene }: { scene: Scene }) {
   const at = walked.value ?? scene.lengthMm
   const fillers = laid.value?.plan.bands.map(({ filler }) => fillerTitle(filler?.name ?? 'none')) ?? []
-  const here = needleAt(scene, at)
+  const here = partAt(scene, at)
   const units = laid.value?.plan.units ?? 'in'
-  const now = figured.value
+  const now = freshFigures.value
   const [long, name] = units === 'in' ? [MM_PER.yd, 'yd'] : [MM_PER.m, 'm']
   const done = now ? stitchesBy(now.needles, at + 0.01) : 0
   const isDone = at >= scene.lengthMm - 0.01
@@ -187,7 +189,7 @@ function SoFar({ scene }: { scene: Scene }) {
   return (
     <div class="so-far">
       <p class="here">
-        {walked.value === undefined ? 'The whole line' : here && partWords(here.part, scene, fillers)}
+        {walked.value === undefined ? 'The whole line' : here && partWords(here, scene, fillers)}
       </p>
       <dl>
         <div>

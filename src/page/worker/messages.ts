@@ -1,6 +1,8 @@
+import type { Comparison } from '../../compare.ts'
 import type { Problem } from '../../error.ts'
 import type { ExportParams } from '../../export/exporter.ts'
 import type { Params } from '../../motif/contract.ts'
+import type { Option } from '../../plan/options.ts'
 import type { Plan } from '../../plan/plan.ts'
 import type { Quilt } from '../../quilt/quilt.ts'
 import type { Report } from '../../report/report.ts'
@@ -9,28 +11,28 @@ import type { PartKind } from '../../stitch/line.ts'
 /** A chain of chords: x, y, x, y ... in mm. */
 export type Chords = Float32Array
 
-/** What a part of the line is, and where it lies in the line's chords (indices of points) and along the work (mm). */
+/** A thread start as a chain of chords, and how far along the whole work each point lies, mm. */
+export interface Chain {
+  readonly xy: Chords
+  readonly along: Float32Array
+}
+
+/** What a part of the line is, and where it lies in the line's chain (indices of points) and along the work (mm). */
 export interface ScenePart {
   readonly kind: PartKind
   readonly band: number | undefined
   readonly area: number
   readonly reason: string | undefined
   readonly thread: number
-  /** First and last point, in the fine chords and in the coarse ones. */
-  readonly fine: readonly [number, number]
-  readonly coarse: readonly [number, number]
+  /** First and last point. */
+  readonly points: readonly [number, number]
   /** Where it begins and ends along the whole work, mm. */
   readonly along: readonly [number, number]
 }
 
-/** One thread start as chords: fine ones to look at closely, coarse ones to look at from afar. */
-export interface SceneLine {
+/** One thread start, fine enough to look at from afar. */
+export interface SceneLine extends Chain {
   readonly colour: string
-  readonly fine: Chords
-  readonly coarse: Chords
-  /** Distance along the whole work of each point, mm. */
-  readonly fineAlong: Float32Array
-  readonly coarseAlong: Float32Array
 }
 
 /** What the picture shows. */
@@ -43,7 +45,15 @@ export interface Scene {
   readonly lengthMm: number
 }
 
-/** A filler drawn in a straight strip: SVG path data in the strip's frame, mm. */
+/** How long the steps to a picture took in the worker, ms. */
+export interface StepTimes {
+  readonly read: number
+  readonly fill: number
+  readonly thread: number
+  readonly draw: number
+}
+
+/** A filler drawn in a straight strip, or in a patch: SVG path data in the cloth's frame, mm. */
 export interface Swatch {
   readonly data: string
   readonly width: number
@@ -55,6 +65,7 @@ export interface FillerEntry {
   readonly id: string
   readonly title: string
   readonly params: Params
+  /** The widths that it suits, mm. */
   readonly suits: { readonly min: number; readonly max: number }
 }
 
@@ -67,12 +78,23 @@ export interface FormatEntry {
   readonly options: ExportParams
 }
 
+/** What can be filled: a band's length, the centre, a cornerstone, a patch of a pieced band. */
+export type Family = 'bands' | 'centre' | 'corners' | 'patches'
+
 /** What the worker knows from the start. */
 export interface PageCatalog {
-  readonly fillers: readonly FillerEntry[]
+  readonly fillers: Readonly<Record<Family, readonly FillerEntry[]>>
   readonly formats: readonly FormatEntry[]
-  /** The kinds of batting that a plan may name. */
-  readonly battings: readonly string[]
+  /** The names of the patches of each pieced unit. */
+  readonly units: Readonly<Record<string, readonly string[]>>
+  /** Every key that a plan file may have. */
+  readonly options: Readonly<Record<string, Option>>
+}
+
+/** Fillers of one family to be drawn at one width, mm. */
+export interface SwatchWish {
+  readonly family: Family
+  readonly width: number
 }
 
 /** What the worker made of the plan file before it looked for a way. */
@@ -104,20 +126,29 @@ export type WriteWish =
       readonly options: Readonly<Record<string, unknown>>
     }
 
-/** What the page asks of a worker. Answers carry the same id. */
+/** What the page asks of a worker. Answers carry the same id. A `plan` takes the place of one that came before it. */
 export type Question =
   | { readonly ask: 'catalog'; readonly id: number }
-  | { readonly ask: 'sketch'; readonly id: number; readonly text: string }
-  | { readonly ask: 'figure'; readonly id: number; readonly text: string }
-  | { readonly ask: 'swatches'; readonly id: number; readonly width: number }
+  | { readonly ask: 'plan'; readonly id: number; readonly text: string }
+  | { readonly ask: 'compare'; readonly id: number; readonly text: string }
+  | { readonly ask: 'swatches'; readonly id: number; readonly wish: SwatchWish }
   | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly wish: WriteWish }
 
+/** A plan is answered in stages: laid, scene, close-up, figured; or refused. */
 export type Answer =
   | { readonly say: 'catalog'; readonly id: number; readonly catalog: PageCatalog }
   | { readonly say: 'laid'; readonly id: number; readonly laid: Laid }
-  | { readonly say: 'scene'; readonly id: number; readonly scene: Scene; readonly tookMs: number }
+  | { readonly say: 'scene'; readonly id: number; readonly scene: Scene; readonly took: StepTimes }
+  | { readonly say: 'close-up'; readonly id: number; readonly chains: readonly Chain[] }
   | { readonly say: 'figured'; readonly id: number; readonly figured: Figured }
-  | { readonly say: 'swatches'; readonly id: number; readonly swatches: Readonly<Record<string, Swatch>> }
+  | {
+      readonly say: 'swatches'
+      readonly id: number
+      readonly wish: SwatchWish
+      readonly swatches: Readonly<Record<string, Swatch>>
+    }
+  | { readonly say: 'way'; readonly id: number; readonly done: number }
+  | { readonly say: 'compared'; readonly id: number; readonly comparison: Comparison }
   | { readonly say: 'files'; readonly id: number; readonly files: readonly MadeFile[] }
   | { readonly say: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly say: 'fault'; readonly id: number; readonly message: string }

@@ -1,12 +1,13 @@
 import type { Point } from '../../geometry/point.ts'
-import { flattenStroke, strokeLength } from '../../geometry/stroke.ts'
+import { flattenSegment } from '../../geometry/segment.ts'
+import { strokeLength } from '../../geometry/stroke.ts'
 import type { ThreadedQuilt } from '../../pipeline.ts'
 import type { Line, LinePart } from '../../stitch/line.ts'
-import type { Scene, SceneLine, ScenePart } from './messages.ts'
+import type { Chain, Scene, SceneLine, ScenePart } from './messages.ts'
 
-/** How far chords may stray from the curves, mm: a line seen closely, and one seen from afar. */
-const FINE = 0.05
+/** How far chords may stray from the curves, mm: a line seen from afar, and one seen closely. */
 const COARSE = 0.4
+const FINE = 0.05
 
 /** The quilt and its line as what a picture is drawn from. */
 export function sceneOf({ plan, quilt, drawing }: Pick<ThreadedQuilt, 'plan' | 'quilt' | 'drawing'>): Scene {
@@ -14,46 +15,28 @@ export function sceneOf({ plan, quilt, drawing }: Pick<ThreadedQuilt, 'plan' | '
   const lines: SceneLine[] = []
   let along = 0
   drawing.lines.forEach((line, thread) => {
-    const laid = layLine(line, { thread, along })
-    parts.push(...laid.parts)
-    lines.push(laid.line)
-    along = laid.along
+    const chords = new ChordWriter(COARSE)
+    for (const part of line.parts) {
+      const begin = along
+      along += strokeLength(part.stroke)
+      const points = chords.add(part, [begin, along])
+      const { kind, band, area, reason } = part
+      parts.push({ kind, band, area, reason, thread, points, along: [begin, along] })
+    }
+    lines.push({ colour: line.thread, ...chords.done() })
   })
   const { bindingFabric } = plan
   return { quilt, bindingFabric, lines, parts, areaCount: drawing.areaCount, lengthMm: along }
 }
 
-interface Begin {
-  readonly thread: number
-  readonly along: number
-}
-
-function layLine(
-  line: Line,
-  { thread, along }: Begin,
-): { line: SceneLine; parts: ScenePart[]; along: number } {
-  const fine = new ChordWriter(along)
-  const coarse = new ChordWriter(along)
-  let at = along
-  const parts = line.parts.map((part): ScenePart => {
-    const length = strokeLength(part.stroke)
-    const begin = at
-    at += length
-    const { kind, band, area, reason } = part
-    return {
-      kind,
-      band,
-      area,
-      reason,
-      thread,
-      fine: fine.add(part, { tolerance: FINE, to: at }),
-      coarse: coarse.add(part, { tolerance: COARSE, to: at }),
-      along: [begin, at],
-    }
+/** The lines of a scene as fine as they are looked at closely. */
+export function closeUpOf(lines: readonly Line[], { parts }: Scene): Chain[] {
+  let index = 0
+  return lines.map((line) => {
+    const chords = new ChordWriter(FINE)
+    for (const part of line.parts) chords.add(part, parts[index++]!.along)
+    return chords.done()
   })
-  const [finer, coarser] = [fine.done(), coarse.done()]
-  const chords = { fine: finer.xy, fineAlong: finer.along, coarse: coarser.xy, coarseAlong: coarser.along }
-  return { line: { colour: line.thread, ...chords }, parts, along: at }
 }
 
 /** Collects the chords of one line, and how far along the work each point lies. */
@@ -61,36 +44,41 @@ class ChordWriter {
   readonly #xy: number[] = []
   readonly #along: number[] = []
 
-  constructor(readonly begin: number) {}
+  constructor(readonly tolerance: number) {}
 
-  /** Adds a part that ends `to` mm along the work. @returns the indices of its first and last point */
-  add({ stroke }: LinePart, { tolerance, to }: { tolerance: number; to: number }): [number, number] {
-    const points = flattenStroke(stroke, tolerance)
-    if (this.#along.length === 0) this.#push(points[0]!, this.begin)
+  /** Adds a part that lies `begin` to `end` mm along the work. @returns the indices of its first and last point */
+  add({ stroke }: LinePart, [begin, end]: readonly [number, number]): [number, number] {
+    const points: Point[] = [stroke.start]
+    let from = stroke.start
+    for (const segment of stroke.segments) {
+      flattenSegment(from, segment, this.tolerance, points)
+      from = segment.to
+    }
+    if (this.#along.length === 0) this.#push(stroke.start, begin)
     const first = this.#along.length - 1
-    const from = this.#along[first]!
-    const steps = chordLengths(points)
-    const total = steps.at(-1) ?? 0
-    for (let i = 1; i < points.length; i++)
-      this.#push(points[i]!, from + (total > 0 ? (steps[i]! / total) * (to - from) : 0))
+    const scale = (end - begin) / Math.max(chainLength(points), 1e-9)
+    let along = begin
+    for (let i = 1; i < points.length; i++) {
+      along += scale * apart(points[i - 1]!, points[i]!)
+      this.#push(points[i]!, along)
+    }
     return [first, this.#along.length - 1]
   }
 
-  #push([x, y]: Point, along: number): void {
-    this.#xy.push(x, y)
+  #push(point: Point, along: number): void {
+    this.#xy.push(point[0], point[1])
     this.#along.push(along)
   }
 
-  done(): { xy: Float32Array; along: Float32Array } {
+  done(): Chain {
     return { xy: Float32Array.from(this.#xy), along: Float32Array.from(this.#along) }
   }
 }
 
-function chordLengths(points: readonly Point[]): number[] {
+const apart = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
+
+function chainLength(points: readonly Point[]): number {
   let sum = 0
-  return points.map((p, i) => {
-    const before = points[i - 1]
-    if (before) sum += Math.hypot(p[0] - before[0], p[1] - before[1])
-    return sum
-  })
+  for (let i = 1; i < points.length; i++) sum += apart(points[i - 1]!, points[i]!)
+  return sum
 }

@@ -12,6 +12,8 @@ export interface PatchFiller<P extends Params = Params> {
   /** Where the shape comes from. */
   readonly source: string
   readonly params: P
+  /** Name of the value (a length) that sets how closely it is stitched: a smaller one is denser. Left out: none does. */
+  readonly closeness?: string
   /** The patch's own seams are stitched in the ditch. */
   readonly ditch: boolean
   /**

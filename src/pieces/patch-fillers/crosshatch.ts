@@ -20,6 +20,7 @@ export default definePatchFiller({
       max: inches(3),
     },
   },
+  closeness: 'spacing',
   ditch: false,
   draw(corners, { spacing }) {
     const inner = insetPatch(corners, TURN * Math.min(spacing, incircle(corners).radius))

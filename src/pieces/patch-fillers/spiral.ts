@@ -16,6 +16,7 @@ export default definePatchFiller({
       max: inches(2),
     },
   },
+  closeness: 'spacing',
   ditch: false,
   leadsTo: cornersAcross,
   draw(corners, { spacing }) {

@@ -6,8 +6,8 @@ import { stripsFor, toMark, upToMark } from './tape.ts'
 export interface StripCut {
   readonly band: string
   readonly fabric: string
-  /** `top`, `right`, `bottom`, `left`: the sides that it is for. */
-  readonly sides: readonly (keyof Sides)[]
+  /** The sides that it is for, in words: `top`, `upper right`. */
+  readonly sides: readonly string[]
   /** Sizes to cut, seam allowances included, mm. */
   readonly width: number
   readonly length: number
@@ -27,6 +27,8 @@ export interface CornerCut {
   readonly height: number
   readonly count: number
   readonly order: number
+  /** Cut round a shape that fits into width by height. */
+  readonly isTemplate?: boolean
 }
 
 /** What a band is cut by. */
@@ -51,7 +53,7 @@ export interface StripJob {
 }
 
 /** Mitred strips are cut longer and trimmed when the mitre is sewn, mm. Common practice, no source. */
-const MITRE_SPARE = 50.8
+export const MITRE_SPARE = 50.8
 
 type Pair = readonly [keyof Sides, keyof Sides]
 const ROWS: Pair = ['top', 'bottom']
@@ -90,25 +92,49 @@ export function borderStrips(job: StripJob, rules: StripRules): StripCut[] {
   }
 }
 
-function stripPair(
-  { band, outerAllowance, order }: StripJob,
+/** What one cut is for: some sides of a band, as wide as it finishes and as long as it is cut, mm. */
+export interface StripNeed {
+  readonly sides: readonly string[]
+  readonly width: number
+  readonly length: number
+  /** Position among the strips of the band in the order of sewing, from 0. */
+  readonly step: number
+}
+
+/** Strips of one size for some sides of a band. */
+export function stripCut(
+  {
+    band,
+    outerAllowance,
+    order,
+  }: Pick<StripJob, 'outerAllowance' | 'order'> & {
+    readonly band: Pick<BandSize, 'name' | 'fabric'>
+  },
+  { sides, width, length, step }: StripNeed,
   { unit, seam, fabricWidth }: StripRules,
+): StripCut {
+  const long = upToMark(length, unit)
+  const lost = 2 * seam
+  return {
+    band: band.name,
+    fabric: band.fabric,
+    sides,
+    width: toMark(width + seam + outerAllowance, unit),
+    length: long,
+    joins: stripsFor(long, { usable: fabricWidth, lost }) - 1,
+    acrossFabric: stripsFor(long * sides.length, { usable: fabricWidth, lost }),
+    order: order + step,
+  }
+}
+
+function stripPair(
+  job: StripJob,
+  rules: StripRules,
   { sides, length, step }: { sides: Pair; length: number; step: number },
 ): StripCut[] {
-  const cut = (list: readonly (keyof Sides)[]): StripCut => {
-    const long = upToMark(length, unit)
-    const lost = 2 * seam
-    return {
-      band: band.name,
-      fabric: band.fabric,
-      sides: list,
-      width: toMark(band.width[list[0]!] + seam + outerAllowance, unit),
-      length: long,
-      joins: stripsFor(long, { usable: fabricWidth, lost }) - 1,
-      acrossFabric: stripsFor(long * list.length, { usable: fabricWidth, lost }),
-      order: order + step,
-    }
-  }
+  const { band } = job
+  const cut = (list: readonly (keyof Sides)[]): StripCut =>
+    stripCut(job, { sides: list, width: band.width[list[0]!], length, step }, rules)
   const isPair = Math.abs(band.width[sides[0]] - band.width[sides[1]]) < 1e-6
   return isPair ? [cut(sides)] : sides.map((side) => cut([side]))
 }

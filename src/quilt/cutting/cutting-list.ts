@@ -1,19 +1,24 @@
 import { distance } from '../../geometry/point.ts'
 import { inches, type LengthUnit } from '../../units.ts'
-import { layOutQuilt, type QuiltSize } from '../layout.ts'
+import { type BandSize, layOutQuilt, type QuiltSize } from '../layout.ts'
 import type { MeasuredBand } from '../measured-layout.ts'
-import { countUnits, type Piecing, pieceBands } from '../pieced-band.ts'
-import type { Band } from '../quilt.ts'
+import { outlineLength } from '../outline.ts'
+import { countUnits, type Piecing, pieceBands, type SettingTriangles } from '../pieced-band.ts'
+import { layOutPolygon, type PolygonBand, type PolygonSize } from '../polygon-layout.ts'
+import type { Band, Quilt } from '../quilt.ts'
 import { heightAt } from '../side-height.ts'
+import { sideWords } from '../side-words.ts'
 import { borderStrips, type CornerCut, cornerCuts, type StripCut, type StripRules } from './border-strips.ts'
+import { alongSide } from './grain.ts'
 import { cutKey, type PatchCut, patchCut, rowsLength } from './patch-cuts.ts'
+import { kiteCuts, polygonStrips } from './polygon-strips.ts'
 import { stripsFor, toMark, upToBolt, upToMark } from './tape.ts'
 
 /** What the cutting list is made from. */
 export interface CuttingJob {
-  readonly size: QuiltSize
+  readonly size: QuiltSize | PolygonSize
   /** By the band's index; undefined for bands cut as strips. */
-  readonly piecings?: readonly (Piecing | undefined)[]
+  readonly piecings?: readonly (Piecing | SettingTriangles | undefined)[]
   /** Indices of bands that are sewn already; nothing is cut for them. */
   readonly sewn?: readonly number[]
   /** What was measured on the quilt so far: strips follow the mean of the three places. */
@@ -84,65 +89,131 @@ export function cuttingList(job: CuttingJob): CuttingList {
     seam: job.seam ?? inches(0.25),
     fabricWidth: job.fabricWidth ?? inches(40),
   }
-  const jobs = stripJobs(job, rules)
-  const strips = jobs.filter(({ piecing }) => !piecing).flatMap((j) => borderStrips(j, rules))
-  const corners = jobs.filter(({ piecing }) => !piecing).flatMap((j) => cornerCuts(j, rules))
+  const quilt =
+    'shape' in job.size.centre ? layOutPolygon(job.size as PolygonSize) : layOutQuilt(job.size as QuiltSize)
+  const jobs = sewingJobs(job, { quilt, rules })
+  const plain = jobs.filter(({ piecing }) => !piecing)
+  const strips = plain.flatMap((j) => j.strips)
+  const corners = plain.flatMap((j) => j.corners)
   const pieced = jobs.flatMap(({ piecing, index }) =>
-    piecing ? [piecedCuts(job.size, { index, piecing, rules })] : [],
+    piecing ? [piecedCuts(quilt, { index, piecing, rules })] : [],
   )
   const patches = pieced.flatMap((p) => p.patches)
-  const binding = bindingCut(job, rules)
+  const binding = bindingCut(job, { quilt, rules })
   return {
     strips,
     corners,
-    units: pieced.map((p) => p.units),
+    units: pieced.flatMap((p) => p.units),
     patches,
     binding,
-    ...sheets(job, rules),
+    ...sheets(job, { quilt, rules }),
     fabrics: fabricLengths({ strips, corners, patches }, rules),
     bindingFabric: upToBolt(binding.strips * binding.width, job.unit),
     caution: CAUTION,
   }
 }
 
-/** The bands to sew on, each with the size of what it is sewn to: measured where it was, planned else. */
-function stripJobs({ size, piecings, sewn, measured }: CuttingJob, { seam }: StripRules) {
-  let { width, height } = size.centre
+/** The layout, and what it is cut by. */
+interface Cloth {
+  readonly quilt: Quilt
+  readonly rules: StripRules
+}
+
+/** A band to sew on. */
+interface SewingJob {
+  readonly index: number
+  readonly piecing: Piecing | SettingTriangles | undefined
+  readonly strips: readonly StripCut[]
+  readonly corners: readonly CornerCut[]
+}
+
+/** The bands to sew on, in order, with the strips and corners that they would be cut as. */
+function sewingJobs(job: CuttingJob, { quilt, rules }: Cloth): SewingJob[] {
+  const { size, piecings, sewn } = job
+  const sizes = isRegular(size) ? undefined : innerSizes(job)
   let order = 1
-  return size.bands.flatMap((band, index) => {
-    const real = measured?.find((m) => m.band === index - 1)
-    if (real) [width, height] = [meanOf(real.across), meanOf(real.down)]
-    const isLast = index === size.bands.length - 1
-    const job = {
-      band,
-      index,
-      piecing: piecings?.[index],
-      width,
-      height,
-      outerAllowance: isLast ? size.binding : seam,
-      order,
-    }
-    width += band.width.left + band.width.right
-    height += band.width.top + band.width.bottom
+  return quilt.bands.flatMap((band, index) => {
     if (sewn?.includes(index)) return []
-    order += 2
-    return [job]
+    const isLast = index === size.bands.length - 1
+    const place = { outerAllowance: isLast ? size.binding : rules.seam, order }
+    order += sizes || band.corners !== 'mitred' ? 2 : 1
+    const cuts = sizes
+      ? stripsOfFour(size.bands[index]!, { ...place, ...sizes[index]! }, { quilt, rules, index })
+      : {
+          strips: polygonStrips({ band, quilt, ...place }, rules),
+          corners: kiteCuts({ band, quilt, ...place }, rules),
+        }
+    return [{ index, piecing: piecings?.[index], ...cuts }]
   })
 }
+
+const isRegular = ({ centre }: CuttingJob['size']): boolean =>
+  'shape' in centre && centre.shape.kind === 'regular'
+
+interface FourPlace {
+  readonly width: number
+  readonly height: number
+  readonly outerAllowance: number
+  readonly order: number
+}
+
+/** Strips and corners of a band with four sides, under the names of the sides as they lie on the quilt. */
+function stripsOfFour(
+  band: BandSize | PolygonBand,
+  place: FourPlace,
+  { quilt, rules, index }: Cloth & { index: number },
+): Pick<SewingJob, 'strips' | 'corners'> {
+  const w = band.width
+  const width = typeof w === 'number' ? { top: w, right: w, bottom: w, left: w } : w
+  const job = { ...place, band: { ...band, width } }
+  const ring = quilt.rings[index]!
+  const names = Object.fromEntries(SIDES.map((side, i) => [side as string, sideWords(ring, i)]))
+  const strips = borderStrips(job, rules).map((cut) => ({
+    ...cut,
+    sides: cut.sides.map((side) => names[side]!),
+  }))
+  return { strips, corners: cornerCuts(job, rules) }
+}
+
+const SIDES = ['top', 'right', 'bottom', 'left'] as const
+
+/**
+ * What each band with four sides is sewn to: measured where it was, planned else, mm.
+ *
+ * @source an upright square round one on point is as wide as its diagonal; round a rectangle on point, (width + height) /
+ *   root 2 (school formula)
+ */
+function innerSizes({ size, measured }: CuttingJob): { readonly width: number; readonly height: number }[] {
+  let { width, height } = 'shape' in size.centre ? (size.centre.shape as OnPoint) : size.centre
+  return size.bands.map((band: BandSize | PolygonBand, index) => {
+    const real = measured?.find((m) => m.band === index - 1)
+    if (real) [width, height] = [meanOf(real.across), meanOf(real.down)]
+    const inside = { width, height }
+    const w = band.width
+    if (band.isSetting) width = height = (width + height) / Math.SQRT2
+    else {
+      width += typeof w === 'number' ? 2 * w : w.left + w.right
+      height += typeof w === 'number' ? 2 * w : w.top + w.bottom
+    }
+    return inside
+  })
+}
+
+type OnPoint = Extract<PolygonSize['centre']['shape'], { kind: 'on-point' }>
 
 /** @source mean of edge, centre, edge: quiltersnichenews.wordpress.com, avoiding wavy borders */
 const meanOf = (three: readonly [number, number, number]): number => (three[0] + three[1] + three[2]) / 3
 
 function piecedCuts(
-  size: QuiltSize,
-  { index, piecing, rules }: { index: number; piecing: Piecing; rules: StripRules },
-): { units: UnitsOf; patches: UnitCut[] } {
-  const plain = layOutQuilt(size)
-  const band = plain.bands[index]!
-  const only = plain.bands.map((_, k) => (k === index ? piecing : undefined))
+  quilt: Quilt,
+  { index, piecing, rules }: { index: number; piecing: Piecing | SettingTriangles; rules: StripRules },
+): { units: UnitsOf[]; patches: UnitCut[] } {
+  const band = quilt.bands[index]!
+  const only = quilt.bands.map((_, k) => (k === index ? piecing : undefined))
   const patches = new Map<string, UnitCut>()
-  for (const { name, fabric, outline } of pieceBands(plain, only).patches!) {
-    const cut = patchCut(outline, rules)
+  for (const { name, fabric, outline, side } of pieceBands(quilt, only).patches!) {
+    // The legs of setting triangles lie on the grain as they are; any other patch has it along its side.
+    const cut = patchCut('unit' in piecing ? alongSide(outline, band, side) : outline, rules)
     const key = `${name} ${cutKey(cut)}`
     const count = (patches.get(key)?.patches ?? 0) + 1
     patches.set(key, {
@@ -154,7 +225,7 @@ function piecedCuts(
       count: Math.ceil(count / cut.yields),
     })
   }
-  return { units: unitsOf(band, piecing, rules), patches: [...patches.values()] }
+  return { units: 'unit' in piecing ? [unitsOf(band, piecing, rules)] : [], patches: [...patches.values()] }
 }
 
 function unitsOf(band: Band, piecing: Piecing, { unit }: StripRules): UnitsOf {
@@ -176,22 +247,17 @@ function unitsOf(band: Band, piecing: Piecing, { unit }: StripRules): UnitsOf {
 }
 
 /** The binding's strips, joined on the slant: each join takes the strip's width. */
-function bindingCut(
-  { size, unit, bindingStrip }: CuttingJob,
-  { fabricWidth }: StripRules,
-): CuttingList['binding'] {
-  const { widthMm, heightMm } = layOutQuilt(size)
+function bindingCut({ unit, bindingStrip }: CuttingJob, { quilt, rules }: Cloth): CuttingList['binding'] {
   const width = toMark(bindingStrip ?? inches(2.5), unit)
-  const length = upToMark(2 * (widthMm + heightMm) + BINDING_SPARE, unit)
-  return { width, length, strips: stripsFor(length, { usable: fabricWidth, lost: width }) }
+  const length = upToMark(outlineLength(quilt.edge) + BINDING_SPARE, unit)
+  return { width, length, strips: stripsFor(length, { usable: rules.fabricWidth, lost: width }) }
 }
 
 /** Backing and batting, larger than the quilt on all sides; the backing in panels whichever way takes less fabric. */
 function sheets(
-  { size, unit, margin }: CuttingJob,
-  { fabricWidth, seam }: StripRules,
+  { unit, margin }: CuttingJob,
+  { quilt: { widthMm, heightMm }, rules: { fabricWidth, seam } }: Cloth,
 ): Pick<CuttingList, 'backing' | 'batting'> {
-  const { widthMm, heightMm } = layOutQuilt(size)
   const more = 2 * (margin ?? inches(4))
   const [width, height] = [upToMark(widthMm + more, unit), upToMark(heightMm + more, unit)]
   const panelsOver = (length: number) => stripsFor(length, { usable: fabricWidth, lost: 2 * seam })

@@ -1,5 +1,5 @@
+import { tapeText } from '../../length-text.ts'
 import { type LengthUnit, MM_PER } from '../../units.ts'
-import { lengthText } from '../length-text.ts'
 import type { StripCut } from './border-strips.ts'
 import type { CuttingList, UnitCut, UnitsOf } from './cutting-list.ts'
 
@@ -18,7 +18,7 @@ export function cuttingText(
   unit: LengthUnit,
   name: FabricName = (fabric) => fabric,
 ): string[] {
-  const size = (width: number, height: number) => `${lengthText(width, unit)} x ${lengthText(height, unit)}`
+  const size = (width: number, height: number) => `${tapeText(width, unit)} x ${tapeText(height, unit)}`
   const cloth = (mm: number) => boltText(mm, unit)
   const strips = [...list.strips, ...list.corners].sort((a, b) => a.order - b.order)
   const { binding, backing, batting } = list
@@ -28,7 +28,7 @@ export function cuttingText(
       ...strips.map((cut) =>
         'sides' in cut
           ? stripText(cut, { size, name })
-          : `${cut.order}. ${cut.band}, cornerstones: ${cut.count} of ${size(cut.width, cut.height)}, ${name(cut.fabric)}`,
+          : `${cut.order}. ${cut.band}, cornerstones: ${cut.count} of ${size(cut.width, cut.height)}${cut.isTemplate ? CUTS.template : ''}, ${name(cut.fabric)}`,
       ),
     ]),
     ...section('Pieced bands', [
@@ -36,7 +36,7 @@ export function cuttingText(
       ...list.patches.map((patch) => patchText(patch, { size, name })),
     ]),
     ...section('Finishing', [
-      `binding: ${binding.strips} strips of ${lengthText(binding.width, unit)} across the fabric, joined to ${lengthText(binding.length, unit)}; ${cloth(list.bindingFabric)}`,
+      `binding: ${binding.strips} strips of ${tapeText(binding.width, unit)} across the fabric, joined to ${tapeText(binding.length, unit)}; ${cloth(list.bindingFabric)}`,
       `backing: ${size(backing.width, backing.height)} from ${counted(backing.panels, 'panel')}; ${cloth(backing.fabricLength)}`,
       `batting: ${size(batting.width, batting.height)}`,
     ]),
@@ -54,10 +54,15 @@ const section = (title: string, lines: readonly string[]): string[] =>
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`
 
+const sidesText = (sides: readonly string[]): string => {
+  if (sides.length < 3) return sides.join(' and ')
+  return sides.length > 4 ? 'all sides' : `${sides.slice(0, -1).join(', ')} and ${sides.at(-1)}`
+}
+
 function stripText(cut: StripCut, { size, name }: { size: SizeText; name: FabricName }): string {
   const joins = cut.joins > 0 ? `, ${counted(cut.joins, 'join')} in each` : ''
   const across = counted(cut.acrossFabric, 'strip')
-  return `${cut.order}. ${cut.band}, ${cut.sides.join(' and ')}: ${cut.sides.length} of ${size(cut.width, cut.length)}, ${name(cut.fabric)}; ${across} across the fabric${joins}`
+  return `${cut.order}. ${cut.band}, ${sidesText(cut.sides)}: ${cut.sides.length} of ${size(cut.width, cut.length)}, ${name(cut.fabric)}; ${across} across the fabric${joins}`
 }
 
 function unitsText({ band, unit, count, sizes }: UnitsOf, size: SizeText): string {
@@ -81,5 +86,5 @@ function patchText(cut: UnitCut, { size, name }: { size: SizeText; name: FabricN
 function boltText(mm: number, unit: LengthUnit): string {
   if (unit !== 'in') return `${(mm / MM_PER.m).toFixed(1)} m`
   // Eighths of a yard read as eighths of an inch do.
-  return lengthText((mm / MM_PER.yd) * MM_PER.in, 'in').replace(' in', ' yd')
+  return tapeText((mm / MM_PER.yd) * MM_PER.in, 'in').replace(' in', ' yd')
 }
