@@ -27,6 +27,7 @@ export default defineMotif({
   closeness: 'spacing',
   suits: { min: inches(0.75), max: inches(4) },
   ends: 'free',
+  elastic: true,
   bend: 'corner',
   joints: 'smooth',
   repeat: (width, { repeat }) => Math.max(repeat, 4 * width),

@@ -111,6 +111,8 @@ export interface Motif<P extends Params = Params> {
   readonly bend: 'corner' | 'fan'
   /** Whether the stroke is smooth at every joint but its declared cusps: `smooth`, or has corners: `cusped`. */
   readonly joints: 'smooth' | 'cusped'
+  /** One repeat fills a stretch of any length, and does not look stretched. */
+  readonly elastic?: boolean
   /** The nominal length of one repeat, mm, for a strip of `width` mm. */
   repeat(width: number, values: ValuesOf<P>): number
   /** Draws the strip. Every point lies inside it; scaling strip and lengths scales the stroke. */

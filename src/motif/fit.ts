@@ -7,6 +7,8 @@ export interface Rhythm {
   readonly repeat: number
   /** The lean of the mitre is spread over the whole half side: touches keep their shares of it on both seams. */
   readonly fans?: boolean
+  /** A repeat may be as long as it likes. */
+  readonly elastic?: boolean
 }
 
 /**
@@ -20,8 +22,13 @@ export interface HalfSide {
   readonly stretches: number
   /** 0 if the group's innermost seam is touched at the corner, 1 if the next one is. */
   readonly phase: 0 | 1
-  /** Where each station is wanted, as a share of the half side from its middle, 1 to 0; evenly spread if left out. */
-  readonly wanted?: readonly number[]
+  /**
+   * `wanted[seam][station]`: where each station is wanted, as a share of the seam's half length from its middle, 1 to 0;
+   * evenly spread if left out.
+   */
+  readonly wanted?: readonly (readonly number[])[]
+  /** How far each station may lie off the place wanted, mm. Only if given is each stretch fitted by itself. */
+  readonly slack?: readonly number[]
 }
 
 /** Where the bands of a half side touch their seams at the stations, and how often each motif repeats between them. */
@@ -65,7 +72,7 @@ export function fitHalfSide(side: HalfSide): HalfFit {
   for (let station = stretches - 1; station > 0; station--) {
     for (let seam = (station + side.phase) % 2; seam < halves.length; seam += 2) {
       const half = halves[seam]!
-      const target = half * (side.wanted?.[station] ?? 1 - station / stretches)
+      const target = half * (side.wanted?.[seam]?.[station] ?? 1 - station / stretches)
       const inside = choices(grids[seam - 1], { touch: touch[seam - 1], station, stretches, target, half })
       const outside = choices(grids[seam], { touch: touch[seam], station, stretches, target, half })
       const best = closestPair(inside, outside, target)
@@ -87,7 +94,7 @@ export function fitHalfSide(side: HalfSide): HalfFit {
         edgeAt(k, station + 1, side.phase) === 'inner'
           ? inner[station + 1]! * halves[k]!
           : outer[station + 1]! * halves[k + 1]!
-      return 2 * Math.max(1, Math.round((near - far) / band.repeat))
+      return band.elastic ? 2 : 2 * Math.max(1, Math.round((near - far) / band.repeat))
     }),
   )
   return { at, halfRepeats }
@@ -200,6 +207,7 @@ export function worstStretch(
         worst = Number.POSITIVE_INFINITY
         continue
       }
+      if (band.elastic) continue
       const whole = length / ((halfRepeats[k]![station]! / 2) * band.repeat)
       // What ends freely has no touches to keep: half of its stretching is taken up by its leads.
       const ratio = band.ends === 'free' ? Math.sqrt(whole) : whole

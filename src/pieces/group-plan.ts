@@ -1,11 +1,13 @@
 import { distance, subtract, unit } from '../geometry/point.ts'
-import { fitHalfSide, type HalfFit, type Rhythm, worstStretch } from '../motif/fit.ts'
+import type { Box } from '../geometry/stroke.ts'
+import { type Rhythm, worstStretch } from '../motif/fit.ts'
+import { fitStations } from '../motif/settle-stations.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import { alongOn, type BandFiller } from './band-filler.ts'
 import { type Group, shortestStretch, stretchesFor } from './grouping.ts'
 import type { Reach } from './pieces.ts'
-import { type BandShape, reckonMoves } from './reckon-moves.ts'
+import { type BandShape, reckonMoves, sectorBoxes } from './reckon-moves.ts'
 import { frameOf } from './side-frame.ts'
 
 /** Into how many stretches half a side of a group is cut, and what the fit of its fillers needs to know. */
@@ -13,8 +15,10 @@ export interface SidePlan {
   readonly stretches: number
   readonly halves: readonly number[]
   readonly rhythms: readonly Rhythm[]
-  /** Where each station is wanted, as a share of the half side, if not evenly spread. */
-  readonly wanted?: readonly number[]
+  /** Where each station is wanted on each seam, as a share of its half length, if not evenly spread. */
+  readonly wanted?: readonly (readonly number[])[]
+  /** How far each may lie off it, mm. */
+  readonly slack?: readonly number[]
 }
 
 /** A group's sides clockwise from the top, and how often the quilt is moved for it, as far as that can be told now. */
@@ -26,10 +30,10 @@ export interface GroupPlan {
 }
 
 /** Repeats may be stretched by this much before it is seen, and by this much before it is ugly. Common practice, no source. */
-const UNSEEN = 1.115
+const UNSEEN = 1.12
 const TOLERABLE = 1.25
 /** So many times the fewest moves are worth repeats that keep their shape. */
-const WORTH_SHAPE = 1.8
+const WORTH_SHAPE = 1.4
 
 interface GroupTask {
   readonly quilt: Quilt
@@ -37,100 +41,181 @@ interface GroupTask {
   readonly reach: Reach
 }
 
-/** How the stretches of a half side lie: all alike, or as long as may be from the corner on, so that they fill the reach. */
-interface Manner {
-  /** The wanted length of a stretch, as a part of the reach. */
-  readonly part: number
-  readonly spread: 'evenly' | 'from-corner'
-}
+/**
+ * How the stretches of a half side lie: all alike, on lines from the quilt's middle; or square to the seams, in areas that
+ * fill the reach round the corners and between them. There may be more areas than must be.
+ */
+type Manner =
+  | {
+      readonly spread: 'evenly' /** The wanted length of a stretch, as a part of the reach. */
+      readonly part: number
+    }
+  | { readonly spread: 'radial'; readonly more: number }
+  | {
+      readonly spread: 'square'
+      readonly more: number
+      /** Of what is left over, the part by which areas round a corner fall short of the reach. */
+      readonly corner: number
+    }
 
-/** Shorter stretches fill the reach better where bands are deep. Touches lie a little off the place wanted. */
 const MANNERS: readonly Manner[] = [
-  { part: 1, spread: 'evenly' },
-  { part: 0.95, spread: 'from-corner' },
-  { part: 0.86, spread: 'from-corner' },
-  { part: 2 / 3, spread: 'evenly' },
-  { part: 1 / 2, spread: 'evenly' },
-  { part: 0.47, spread: 'from-corner' },
-  { part: 1 / 3, spread: 'evenly' },
+  { spread: 'evenly', part: 1 },
+  ...[0, 1, 2].flatMap((more) => [
+    { spread: 'square' as const, more, corner: 0.5 },
+    { spread: 'square' as const, more, corner: 0.15 },
+  ]),
+  ...[0, 1].map((more) => ({ spread: 'radial' as const, more })),
+  { spread: 'evenly', part: 2 / 3 },
+  { spread: 'evenly', part: 1 / 2 },
+  { spread: 'evenly', part: 1 / 3 },
 ]
 /** What is tried later must save this share of the moves. */
 const WORTH = 0.04
 
 /** Cuts the sides of a group into stretches so that the quilt is moved as seldom as possible. */
 export function planGroup(group: Group, task: GroupTask): GroupPlan {
-  const fitted = distinct(MANNERS.map((manner) => cutSides(group, task, manner))).map(fitSides)
-  const least = Math.min(...fitted.map((sides) => sides.stretch))
-  const plans = fitted
-    .filter(({ stretch }) => stretch <= Math.max(TOLERABLE, least))
-    .map((sides) => ({ ...sides, moves: movesFor(group, task, sides) }))
-  const fewest = Math.min(...plans.map((plan) => plan.moves))
-  const shapely = plans.filter(({ stretch }) => stretch <= Math.max(UNSEEN, least))
-  const best = fewestMoves(shapely)
-  return best.moves <= WORTH_SHAPE * fewest ? best : fewestMoves(plans)
+  const ways = waysByKind(group, task)
+  const shapely = bestWithin(UNSEEN, ways, task)
+  const fewest = bestWithin(TOLERABLE, ways, task)
+  return shapely.moves <= WORTH_SHAPE * fewest.moves ? shapely : fewest
 }
 
-/** The plan with the fewest moves; an earlier one unless a later saves enough. */
-const fewestMoves = (plans: readonly GroupPlan[]): GroupPlan =>
-  plans.reduce((best, plan) => (plan.moves < (1 - WORTH) * best.moves ? plan : best))
-
-const cutSides = (group: Group, task: GroupTask, manner: Manner): SidePlan[] =>
-  task.quilt.rings[0]!.map((_, side) => sidePlan(group, task, { side, manner }))
-
-/** Different manners often come to the same stretches. */
-const distinct = (cuts: readonly SidePlan[][]): SidePlan[][] =>
-  cuts.filter((cut, i) => !cuts.slice(0, i).some((other) => other.every((side, k) => isSame(side, cut[k]!))))
-
-/** Sides of a group that are cut alike; their bands are the same. */
-const isSame = (a: SidePlan, b: SidePlan): boolean =>
-  a.stretches === b.stretches &&
-  a.wanted?.[1] === b.wanted?.[1] &&
-  a.halves.every((half, seam) => half === b.halves[seam]) &&
-  a.rhythms.every(({ repeat }, band) => repeat === b.rhythms[band]!.repeat)
-
-/** A group's sides with the fit of each. */
-interface FittedSides extends Omit<GroupPlan, 'moves'> {
-  readonly fits: readonly HalfFit[]
+/** One way to cut a side. */
+interface SideWay {
+  readonly plan: SidePlan
+  readonly boxes: readonly (readonly Box[])[]
+  readonly stretch: number
 }
 
-function fitSides(sides: readonly SidePlan[]): FittedSides {
-  const halfSides = sides.map((plan) => ({ ...plan, bands: plan.rhythms, phase: 1 as const }))
-  const fits: HalfFit[] = []
-  for (const [side, half] of halfSides.entries()) {
-    // Opposite sides are mostly alike.
-    const alike = sides.findIndex((other, k) => k < side && isSame(other, sides[side]!))
-    fits.push(fits[alike] ?? fitHalfSide(half))
+/** Sides that are alike are cut alike: the numbers of the sides, and the ways in which each of them can be cut. */
+interface Kind {
+  readonly sides: readonly number[]
+  /** `ways[manner][i]`: of the i-th of these sides. */
+  readonly ways: readonly (readonly SideWay[])[]
+}
+
+function waysByKind(group: Group, task: GroupTask): Kind[] {
+  return alikeSides(group, task).map((sides) => {
+    const known = new Set<string>()
+    const ways = MANNERS.flatMap((manner) => {
+      const plan = sidePlan(group, task, { side: sides[0]!, manner })
+      const key = `${plan.stretches} ${JSON.stringify(plan.wanted)}`
+      if (known.has(key)) return []
+      known.add(key)
+      return [wayFor(plan, { group, task, sides })]
+    })
+    return { sides, ways }
+  })
+}
+
+function wayFor(
+  plan: SidePlan,
+  { group, task, sides }: { group: Group; task: GroupTask; sides: readonly number[] },
+): SideWay[] {
+  const half = { ...plan, bands: plan.rhythms, phase: 1 as const }
+  const fit = fitStations(half)
+  const stretch = worstStretch(half, fit)
+  return sides.map((side) => {
+    const shape = {
+      bands: bandShapes(group, task.quilt, { plan, side }),
+      fit,
+      stretches: plan.stretches,
+      phase: 1 as const,
+    }
+    let boxes: SideWay['boxes'] | undefined
+    return {
+      plan,
+      stretch,
+      // Most ways are never tried.
+      get boxes() {
+        boxes ??= sectorBoxes(shape, task.reach)
+        return boxes
+      },
+    }
+  })
+}
+
+/** Opposite sides that are cut alike are counted together. */
+function alikeSides(group: Group, task: GroupTask): number[][] {
+  const lists = new Map<string, number[]>()
+  task.quilt.rings[0]!.forEach((_, side) => {
+    const { halves, rhythms } = sidePlan(group, task, { side, manner: MANNERS[0]! })
+    const shifts = task.quilt.bands
+      .slice(group.first, group.first + group.count)
+      .map((band) => frameOf(band.sides[side]!, 'right').outerMiddle)
+    const round = (x: number) => Math.round(x * 1000)
+    const key = `${side % 2} ${halves.map(round)} ${shifts.map(round)} ${JSON.stringify(rhythms)}`
+    const list = lists.get(key)
+    if (list) list.push(side)
+    else lists.set(key, [side])
+  })
+  return [...lists.values()]
+}
+
+/**
+ * The plan with the fewest moves whose repeats are stretched no more than so, or as little as can be: side by side the
+ * best way, given the others; an earlier way unless a later one saves enough.
+ */
+function bestWithin(most: number, kinds: readonly Kind[], { quilt, reach }: GroupTask): GroupPlan {
+  const allowed = kinds.map(({ ways }) => {
+    const least = Math.min(...ways.map(([way]) => way!.stretch))
+    return ways.filter(([way]) => way!.stretch <= Math.max(most, least))
+  })
+  const chosen = kinds.map(() => 0)
+  const waysOf = (choice: readonly number[]) => {
+    const sides: SideWay[] = quilt.rings[0]!.map(() => allowed[0]![0]![0]!)
+    kinds.forEach((kind, k) => {
+      kind.sides.forEach((side, i) => {
+        sides[side] = allowed[k]![choice[k]!]![i]!
+      })
+    })
+    return sides
   }
-  const stretch = Math.max(...halfSides.map((half, side) => worstStretch(half, fits[side]!)))
-  return { sides, fits, stretch }
+  const movesFor = (choice: readonly number[]) =>
+    reckonMoves(
+      waysOf(choice).map(({ boxes }) => boxes),
+      reach,
+    )
+  let moves = movesFor(chosen)
+  for (let round = 0; round < ROUNDS; round++)
+    kinds.forEach((_, k) => {
+      allowed[k]!.forEach((_, way) => {
+        const tried = chosen.map((was, i) => (i === k ? way : was))
+        const fewer = movesFor(tried)
+        if (fewer < (1 - WORTH) * moves) {
+          moves = fewer
+          chosen[k] = way
+        }
+      })
+    })
+  const sides = waysOf(chosen)
+  return {
+    sides: sides.map(({ plan }) => plan),
+    moves,
+    stretch: Math.max(...sides.map(({ stretch }) => stretch)),
+  }
 }
 
-function movesFor(group: Group, { quilt, reach }: GroupTask, { sides, fits }: FittedSides): number {
-  const shapes = sides.map((plan, side) => ({
-    bands: bandShapes(group, quilt, { plan, side }),
-    fit: fits[side]!,
-    stretches: plan.stretches,
-    phase: 1 as const,
-  }))
-  return reckonMoves(shapes, reach)
-}
+/** So often each side's way is chosen again, given the others. */
+const ROUNDS = 2
 
 function bandShapes(
   { first, count, pieced }: Group,
   quilt: Quilt,
   { plan, side }: { plan: SidePlan; side: number },
 ): BandShape[] {
-  const woven = plan.rhythms.map(({ ends }, inFit) => ({
+  const woven = plan.rhythms.map(({ ends, fans = false }, inFit) => ({
     band: first + inFit,
     inFit,
     isFree: ends === 'free',
+    fans,
   }))
   const inner = pieced.filter((band) => count === 0 || band < first)
   const outer = pieced.filter((band) => count > 0 && band > first)
-  const patched = (band: number) => ({ band, inFit: undefined, isFree: false })
-  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, inFit, isFree }) => {
+  const patched = (band: number) => ({ band, inFit: undefined, isFree: false, fans: true })
+  return [...inner.map(patched), ...woven, ...outer.map(patched)].map(({ band, ...shape }) => {
     const place = quilt.bands[band]!.sides[side]!
-    return { frames: { left: frameOf(place, 'left'), right: frameOf(place, 'right') }, inFit, isFree }
+    return { frames: { left: frameOf(place, 'left'), right: frameOf(place, 'right') }, ...shape }
   })
 }
 
@@ -148,33 +233,95 @@ function sidePlan(
   ]
   const along = unit(subtract(inner.innerB, inner.innerA))
   const whole = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
-  const reachAlong = manner.part * whole
   const rhythms = bands.map((band) => withinReach(rhythmOn(band, { fillers, side }), whole))
-  const roomy = rhythms.map((rhythm, k) => ({
-    rhythm: withRoom(rhythm, Math.max(ROOM * reachAlong, LEAST * whole)),
-    length: (halves[k]! + halves[k + 1]!) / 2,
-    shift: Math.abs(frameOf(bands[k]!.sides[side]!, 'right').outerMiddle),
-  }))
+  const shifts = bands.map((band) => Math.abs(frameOf(band.sides[side]!, 'right').outerMiddle))
   const longest = distance(outermost.outerA, outermost.outerB) / 2
-  const wanted = manner.spread === 'from-corner' ? fromCorner(longest, reachAlong, roomy) : undefined
-  const stretches = wanted ? wanted.length - 1 : stretchesFor(longest, reachAlong, roomy)
-  return { stretches, halves, rhythms, ...(wanted && { wanted }) }
+  if (manner.spread !== 'evenly') {
+    const least = rhythms.map((rhythm, k) => shortestStretch({ rhythm: leastOf(rhythm), shift: shifts[k]! }))
+    const places =
+      manner.spread === 'square' ? squarePlaces(longest, whole, manner) : radialPlaces(longest, whole, manner)
+    const wanted =
+      places && wantedOn(halves, { ...places, least, longest, isSquare: manner.spread === 'square' })
+    if (wanted) return { stretches: wanted[0]!.length - 1, halves, rhythms, wanted, slack: places.slack }
+  }
+  const part = manner.spread === 'evenly' ? manner.part : 1
+  const roomy = rhythms.map((rhythm, k) => ({
+    rhythm: withRoom(rhythm, Math.max(ROOM * part * whole, LEAST * whole)),
+    length: (halves[k]! + halves[k + 1]!) / 2,
+    shift: shifts[k]!,
+  }))
+  return { stretches: stretchesFor(longest, part * whole, roomy), halves, rhythms }
 }
 
-/** Stations one reach apart from the corner on, with what is left over at the middle; undefined if that is too short. */
-function fromCorner(
-  longest: number,
-  reachAlong: number,
-  bands: readonly { readonly rhythm: Rhythm; readonly shift: number }[],
-): number[] | undefined {
-  const stretches = Math.ceil(longest / reachAlong - 1e-9)
-  const left = longest - (stretches - 1) * reachAlong
-  const least = bands.map(shortestStretch)
-  if (stretches < 2 || left < Math.max(...least, reachAlong / 4)) return undefined
-  return Array.from({ length: stretches + 1 }, (_, station) =>
-    station === stretches ? 0 : 1 - (station * reachAlong) / longest,
-  )
+/** Where stations are wanted on a group's outermost seam, from the corner on, and how far each may lie off it, mm. */
+interface Stations {
+  readonly places: readonly number[]
+  readonly slack: readonly number[]
 }
+
+/** The first station so far from the corner that one area goes round it; the rest in areas alike, the middle one across the side's middle. */
+function squarePlaces(
+  longest: number,
+  whole: number,
+  { more, corner }: { more: number; corner: number },
+): Stations | undefined {
+  const fewest = Math.max(0, Math.ceil((2 * longest - whole) / (FULL * whole) - 1 - 1e-9))
+  const areas = fewest + more
+  // What an area falls short of the reach; of that, the corner's area its part.
+  const short = ((areas + 2) * whole - 2 * longest) / (areas + 2 * corner)
+  const each = whole - short
+  if (each <= 0 || short <= 0) return undefined
+  const between = Array.from({ length: Math.ceil(areas / 2) }, (_, i) => (areas / 2 - i) * each)
+  const slack = between.map((_, i) => (i === 0 ? Math.min(corner * short, short / 2) : short / 2))
+  return {
+    places: [longest, ...between, 0],
+    slack: [0, ...slack.map((s) => Math.max(s, LEAST_SLACK * whole)), 0],
+  }
+}
+
+/** All alike. */
+function radialPlaces(longest: number, whole: number, { more }: { more: number }): Stations {
+  const stretches = Math.ceil(longest / (FULL * whole) - 1e-9) + more
+  const each = longest / stretches
+  const slack = Math.max(LEAST_SLACK * whole, (whole - each) / 2)
+  return {
+    places: Array.from({ length: stretches + 1 }, (_, station) => longest - station * each),
+    slack: Array.from({ length: stretches + 1 }, () => slack),
+  }
+}
+
+const LEAST_SLACK = 0.02
+
+/**
+ * The same on every seam, as shares of its half: square to the seams or on lines from the quilt's middle, but nearer the
+ * middle where a seam is too short for that. Undefined where there is no room.
+ */
+function wantedOn(
+  halves: readonly number[],
+  {
+    places,
+    least,
+    longest,
+    isSquare,
+  }: Stations & { readonly least: readonly number[]; readonly longest: number; readonly isSquare: boolean },
+): number[][] | undefined {
+  const stretches = places.length - 1
+  const wanted: number[][] = []
+  for (const [seam, half] of halves.entries()) {
+    const room = Math.max(least[seam - 1] ?? 0, least[seam] ?? 0)
+    if (half < stretches * room) return undefined
+    const scale = isSquare ? 1 : half / longest
+    const at = places.map((place, station) => Math.min(place * scale, half - station * room))
+    for (let station = stretches - 1; station > 0; station--)
+      at[station] = Math.max(at[station]!, at[station + 1]! + room)
+    if (stretches > 1 && half - at[1]! < 0.99 * room) return undefined
+    wanted.push(at.map((place) => Math.min(1, place / half)))
+  }
+  return wanted
+}
+
+/** Areas between corners fill at most this part of the reach, so that touches can be chosen. */
+const FULL = 0.95
 
 /** The rhythm of what runs along a side; where nothing does, anything fits. */
 function rhythmOn(
@@ -188,6 +335,7 @@ function rhythmOn(
         ends: filler.motif.ends,
         repeat: filler.motif.repeat(width, filler.values),
         fans: filler.motif.bend === 'fan',
+        elastic: filler.motif.elastic ?? false,
       }
     : { ends: 'free', repeat: width }
 }
@@ -201,6 +349,12 @@ const ROOM = 0.6
 const LEAST = 0.35
 /** So many repeats of it look well in the shortest stretch. */
 const FEWEST = 1.6
+
+/** The same filler with the shortest stretch in which it can be drawn. */
+const leastOf = (rhythm: Rhythm): Rhythm =>
+  rhythm.ends === 'free'
+    ? { ...rhythm, repeat: rhythm.elastic ? rhythm.repeat / 3 : rhythm.repeat / 1.2 }
+    : rhythm
 
 /** The same filler with the least room that it should get. */
 const withRoom = (rhythm: Rhythm, reachAlong: number): Rhythm =>

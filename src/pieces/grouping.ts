@@ -72,13 +72,16 @@ function splitRun(run: readonly BandExtent[], movesOf: (group: Group) => number)
       const before = best[begin]
       const group = groupOf(run, begin, end)
       if (!before || !group) continue
-      const cost = before.cost + movesOf(group) + lapsOf(run.slice(begin, end))
+      const cost = before.cost + movesOf(group) + GROUP + lapsOf(run.slice(begin, end))
       if (!least || cost < least.cost) least = { cost, groups: [...before.groups, group] }
     }
     best.push(least)
   }
   return best[run.length]!.groups
 }
+
+/** Going on from group to group takes a move, and often some travel. Counted in moves of the quilt. */
+const GROUP = 2
 
 /** The bands as one group; undefined if they can't be. */
 function groupOf(run: readonly BandExtent[], begin: number, end: number): Group | undefined {

@@ -4,7 +4,8 @@ import { endOf, type Stroke, transformStroke } from '../geometry/stroke.ts'
 import { warpStroke } from '../geometry/warp.ts'
 import type { Edge } from '../motif/contract.ts'
 import { type DrawnRun, drawStretch, type Filler, type Run } from '../motif/draw-stretch.ts'
-import { edgeAt, fitHalfSide, type HalfFit } from '../motif/fit.ts'
+import { edgeAt, type HalfFit } from '../motif/fit.ts'
+import { fitStations } from '../motif/settle-stations.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import type { Avoided } from './avoid-regions.ts'
@@ -178,12 +179,12 @@ class Workshop {
   /** Fills one side of a group, from its left corner through its middle to its right corner. */
   fillSide(plan: SidePlan, place: { group: Group; index: number; side: number; phase: 0 | 1 }): void {
     const fit = this.#snapped(
-      fitHalfSide({
+      fitStations({
         halves: plan.halves,
         bands: plan.rhythms,
         stretches: plan.stretches,
         phase: place.phase,
-        ...(plan.wanted && { wanted: plan.wanted }),
+        ...(plan.wanted && { wanted: plan.wanted, slack: plan.slack! }),
       }),
       place,
     )
@@ -259,7 +260,7 @@ class Workshop {
     const drawn = this.#draw(filler, run, band)
     this.#note(band, at.side, {
       repeats: run.halfRepeats / 2,
-      stretch: drawn.repeatMm / rhythm.repeat,
+      stretch: rhythm.elastic ? 1 : drawn.repeatMm / rhythm.repeat,
     })
     const first = this.pieces.length
     // A strip that runs over its neighbour's end leaves the inner seam there.

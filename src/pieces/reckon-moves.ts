@@ -5,12 +5,6 @@ import { fitsWithin, NO_BOX, unionOf } from './box.ts'
 import type { Reach } from './pieces.ts'
 import type { SideFrame } from './side-frame.ts'
 
-/** A stretch of a band as the needle will work it. */
-interface Cell {
-  /** In the order of the walk, the boxes in which the needle works along it; one if it is all over the cell at once. */
-  readonly steps: readonly Box[]
-}
-
 /** One side of a band of a group. */
 export interface BandShape {
   /** Of either half of the side. */
@@ -19,6 +13,8 @@ export interface BandShape {
   readonly inFit: number | undefined
   /** Its filler runs there and back in one stretch. */
   readonly isFree: boolean
+  /** Its stretches end on lines that lean with the mitre; others end square to the seams, but at the corner. */
+  readonly fans: boolean
 }
 
 /** How one side of a group is divided. */
@@ -35,13 +31,16 @@ const STEP = 0.25
 
 /**
  * How often the quilt is moved while a group is stitched once round, there and back through its bands: reckoned before
- * anything is drawn, from the boxes of its stretches.
+ * anything is drawn, from the boxes of its stretches. The work begins where the first side's corner area ends.
+ *
+ * @param sides  of each side, what `sectorBoxes` says of it
  */
-export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
+export function reckonMoves(sides: readonly (readonly (readonly Box[])[])[], reach: Reach): number {
+  const sectors = sides.flat()
   let moves = 0
   let box = NO_BOX
-  for (const cell of cellsInOrder(sides, reach)) {
-    for (const step of cell.steps) {
+  for (let i = 1; i <= sectors.length; i++)
+    for (const step of sectors[i % sectors.length]!) {
       const both = unionOf(box, step)
       if (fitsWithin(both, reach)) box = both
       else {
@@ -49,22 +48,21 @@ export function reckonMoves(sides: readonly SideShape[], reach: Reach): number {
         box = step
       }
     }
-  }
   return moves
 }
 
-/** Sector after sector round the quilt, through the bands outward and inward in turn. */
-function cellsInOrder(sides: readonly SideShape[], reach: Reach): Cell[] {
-  const sectors = sides.flatMap((side) => {
-    const stations = Array.from({ length: side.stretches }, (_, station) => station)
-    return [
-      ...stations.map((station) => ({ side, station, half: 'left' as const })),
-      ...stations.reverse().map((station) => ({ side, station, half: 'right' as const })),
-    ]
-  })
-  return sectors.flatMap(({ side, station, half }, i) => {
+/** The boxes in which the needle works in turn, for each sector of one side, through the bands outward and inward in turn. */
+export function sectorBoxes(side: SideShape, reach: Reach): Box[][] {
+  const stations = Array.from({ length: side.stretches }, (_, station) => station)
+  const sectors = [
+    ...stations.map((station) => ({ station, half: 'left' as const })),
+    ...stations.reverse().map((station) => ({ station, half: 'right' as const })),
+  ]
+  return sectors.map(({ station, half }, i) => {
     const bands = i % 2 === 0 ? side.bands : [...side.bands].reverse()
-    return bands.map((band, turn) => cellOf(side, { band, station, half, reach, isForward: turn % 2 === 0 }))
+    return bands.flatMap((band, turn) =>
+      stepsOf(side, { band, station, half, reach, isForward: turn % 2 === 0 }),
+    )
   })
 }
 
@@ -77,10 +75,13 @@ interface CellPlace {
   readonly isForward: boolean
 }
 
-function cellOf(shape: SideShape, { band, station, half, reach, isForward }: CellPlace): Cell {
+/** In the order of the walk, the boxes in which the needle works along a cell; one if it is all over the cell at once. */
+function stepsOf(shape: SideShape, { band, station, half, reach, isForward }: CellPlace): Box[] {
   const frame = band.frames[half]
-  const near = acrossAt(frame, stationAt(shape, band, station + 1))
-  const far = acrossAt(frame, stationAt(shape, band, station))
+  const [near, far] = [station + 1, station].map((at) => stationAt(shape, band, { station: at, frame })) as [
+    Across,
+    Across,
+  ]
   // What is deeper than the reach can't be helped.
   const depth = Math.min(frame.width, ...reach)
   const part = (from: number, to: number): Box => {
@@ -91,13 +92,13 @@ function cellOf(shape: SideShape, { band, station, half, reach, isForward }: Cel
     return boxOf(frame.place, { low, high, depth })
   }
   const box = part(0, 1)
-  if (band.isFree && fitsWithin(box, reach)) return { steps: [box] }
+  if (band.isFree && fitsWithin(box, reach)) return [box]
   const along = Math.max(Math.abs(far.inner - near.inner), Math.abs(far.outer - near.outer))
   const count = Math.max(1, Math.ceil(along / (STEP * Math.min(...reach))))
   const steps = Array.from({ length: count }, (_, i) => part(i / count, (i + 1) / count))
   // From the middle to the corner is clockwise in a side's right half only.
   const walked = (half === 'right') === isForward ? steps : steps.reverse()
-  return { steps: band.isFree ? [...walked, ...[...walked].reverse(), ...walked] : walked }
+  return band.isFree ? [...walked, ...[...walked].reverse(), ...walked] : walked
 }
 
 /** Where a line across a band's frame meets its two seams. */
@@ -106,18 +107,18 @@ interface Across {
   readonly outer: number
 }
 
-const acrossAt = (frame: SideFrame, share: { inner: number; outer: number }): Across => ({
-  inner: share.inner * frame.innerHalf,
-  outer: frame.outerMiddle + share.outer * frame.outerHalf,
-})
-
-/** Where a station lies on a band's two seams, as shares of their half lengths. */
-function stationAt({ fit, phase, stretches }: SideShape, { inFit: k }: BandShape, station: number): Across {
-  const even = 1 - station / stretches
-  if (k === undefined) return { inner: even, outer: even }
-  const edge = edgeAt(k, station, phase)
-  const share = fit.at[edge === 'inner' ? k : k + 1]![station]!
-  return { inner: share, outer: share }
+/** Where a stretch that ends at a station meets its band's two seams. */
+function stationAt(
+  { fit, phase, stretches }: SideShape,
+  { inFit: k, fans }: BandShape,
+  { station, frame }: { station: number; frame: SideFrame },
+): Across {
+  const edge = k === undefined ? undefined : edgeAt(k, station, phase)
+  const share = k === undefined ? 1 - station / stretches : fit.at[edge === 'inner' ? k : k + 1]![station]!
+  const inner = share * frame.innerHalf
+  const outer = frame.outerMiddle + share * frame.outerHalf
+  if (edge === undefined || fans || station === 0) return { inner, outer }
+  return edge === 'inner' ? { inner, outer: inner } : { inner: outer, outer }
 }
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
