@@ -21,6 +21,8 @@ bands:
   # A filler with values of your own: { s-echo: { spacing: 0.5 } }. A band to leave unquilted: filler: none.
   - { name: stripe, width: 1.5, filler: none, fabric: "#7c2f3a" }
 
+  # A band in a thread of its own (a line of its own, too): thread: "#1d3f57".
+
   # Sides that are not equally wide. Corners are mitred, butted (which pair was sewn first) or cornerstones.
   - name: shore
     width: { top: 2.5, right: 2, bottom: 2.5, left: 2 }
