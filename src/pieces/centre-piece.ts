@@ -1,5 +1,5 @@
 import { invariant } from '../error.ts'
-import { distance, type Point } from '../geometry/point.ts'
+import { distance, type Point, subtract } from '../geometry/point.ts'
 import { strokeOntoQuad } from '../geometry/quad.ts'
 import type { Stroke } from '../geometry/stroke.ts'
 import type { CentreFiller } from '../motif/centre-contract.ts'
