@@ -55,6 +55,19 @@ describe('what fuzzing found', () => {
     expect(farthestOut({ centre, bands: [meander, pearls, loops], machine })).toBeLessThan(0.1)
   })
 
+  it('the way from the last spiral of a chain to a long thin corner bulged out of the band', () => {
+    const chain = (...widths: [number, number, number, number]) => ({
+      centre: { width: 300, height: 260 },
+      bands: [{ width: sides(...widths), filler: 'spiral-chain' }],
+    })
+    for (const file of [
+      chain(47.6, 38.1, 66.7, 73),
+      chain(97.4, 37.6, 84.8, 74.5),
+      chain(76.8, 95, 37.3, 93.6),
+    ])
+      expect(farthestOut(file)).toBeLessThan(0.1)
+  })
+
   it('a motif in a cornerstone that was measured out of square left it', () => {
     const pearls = { width: 63.5, filler: 'pearls', cornerstone: 'four-petal' }
     const measured = [{ band: 'band 1', across: [261.25, 262.95, 259.35], down: [238.6, 240.7, 238.4] }]

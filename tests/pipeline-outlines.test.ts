@@ -173,9 +173,8 @@ describe('the sample of strips with fillers of their own', () => {
             const isRow = side % 2 === 0
             const [low, high] = isRow && band === 1 ? [outerA, outerB] : [innerA, innerB]
             const axis = isRow ? 0 : 1
-            // A rounded turn may pass the strip's end by less than a thread is thick: the neighbour is the same band.
-            expect(p[axis]).toBeGreaterThan(Math.min(low[axis], high[axis]) - 0.4)
-            expect(p[axis]).toBeLessThan(Math.max(low[axis], high[axis]) + 0.4)
+            expect(p[axis]).toBeGreaterThan(Math.min(low[axis], high[axis]) - 0.1)
+            expect(p[axis]).toBeLessThan(Math.max(low[axis], high[axis]) + 0.1)
           }
       }
       expect(seams.length > 0 || stones.length === 4).toBe(true)

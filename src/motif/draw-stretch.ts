@@ -21,6 +21,8 @@ export interface Run {
   readonly atMiddle: boolean
   /** The stretch ends at the corner. */
   readonly atCorner: boolean
+  /** The stretch ends square, against another strip: nothing goes on beyond. */
+  readonly atStripEnd?: boolean
   readonly seed: number
 }
 
@@ -39,7 +41,7 @@ export function drawStretch({ motif, values }: Filler, run: Run): DrawnRun {
     to: run.to,
     repeats: run.halfRepeats / 2,
     mirrorStart: run.atMiddle,
-    mirrorEnd: run.atCorner,
+    mirrorEnd: run.atCorner || (run.atStripEnd ?? false),
     seed: run.seed,
   })
   const begin = stretch.start[run.from]

@@ -127,7 +127,7 @@ export interface Chain {
  * One smooth stroke through a chain of spirals.
  *
  * @param lead  where the line comes from, in order
- * @param tail  where it goes then, in order
+ * @param tail  where it goes then, in order; a first heading at the place it comes from says only how that is left
  */
 export function chainStroke(
   chain: Chain,
@@ -153,6 +153,9 @@ export function chainStroke(
     segments.push(...stroke.segments)
     at = endHeading(stroke)
   })
-  tail(at).forEach(join)
+  const [first, ...rest] = tail(at)
+  if (first && distance(first.at, at.at) === 0) at = first
+  else if (first) join(first)
+  rest.forEach(join)
   return { start: lead[0].at, segments }
 }

@@ -1,5 +1,5 @@
 import { type Affine, scaling, translation } from '../geometry/affine.ts'
-import { type Point, subtract, unit } from '../geometry/point.ts'
+import { distance, type Point, subtract, unit } from '../geometry/point.ts'
 import { boundsOf, flattenStroke, type Stroke } from '../geometry/stroke.ts'
 import type { Circle } from './circle-columns.ts'
 import type { Drawn, Edge, MitreStrip, Strip } from './contract.ts'
@@ -152,6 +152,15 @@ function bisector(skew: number): Point {
   return [Math.cos(half), Math.sin(half)]
 }
 
+/** A heading whose joint to a place has its handle within the strip, so that the curve stays there. */
+function keptInside(from: Heading, to: Point, width: number): Heading {
+  const [, v] = from.at
+  const slope = from.along[1]
+  const room = slope > 0 ? width - v : v
+  const pull = from.pull ?? 0.4
+  return { ...from, pull: Math.min(pull, Math.max(0, room) / (Math.abs(slope) * distance(from.at, to))) }
+}
+
 /** How the line leaves the last circle of a corner for the corner itself. */
 function homeOf(run: SpiralRun & { strip: MitreStrip }, last: Circle, links: readonly Link[]) {
   const { length, skew, width, to } = run.strip
@@ -162,6 +171,7 @@ function homeOf(run: SpiralRun & { strip: MitreStrip }, last: Circle, links: rea
   return {
     leave: to === 'inner' ? homeward(last, goal) : clockwise ? 1 : -0.6,
     tail: (from: Heading): Heading[] => [
+      keptInside(from, goal, width),
       { at: goal, along: straight ? unit(subtract(goal, from.at)) : bisector(skew) },
     ],
   }

@@ -71,7 +71,7 @@ export function runToStripEnd({ station, whole, end, rhythm }: StripRun): Run | 
 
 function endingAt(end: StripEnd, run: Run): Run {
   const isSquare = Math.abs(end.outer - end.inner) < SQUARE
-  return { ...run, stretch: { ...run.stretch, end }, atCorner: !isSquare }
+  return { ...run, stretch: { ...run.stretch, end }, atCorner: !isSquare, atStripEnd: isSquare }
 }
 
 /** How long a run is on the inner and on the outer seam, mm. */

@@ -74,6 +74,21 @@ describe('a plan is changed by looking at it', () => {
     await replanned(page)
   })
 
+  test('a centre of another shape is changed by its size from flat to flat', async () => {
+    const { page } = seen
+    await openSample(page, 'Beacon hexagon')
+    const across = page.getByLabel('Centre, from flat to flat')
+    await across.fill('22')
+    await across.press('Enter')
+    await replanned(page)
+    expect(parse(await keptText(page)).centre).toMatchObject({ shape: 'hexagon', across: 22 })
+    const { widthMm } = planFromText(await keptText(page), CATALOG).report.quilt
+    // 22 in and twice 10 in of bands and 1/4 in of binding from flat to flat; from corner to corner over cos 30 degrees.
+    expect(widthMm).toBeCloseTo((42.5 * 25.4) / Math.cos(Math.PI / 6), 2)
+    await openSample(page, 'Light on point')
+    expect(await page.getByText('size follows from the centre').count()).toBe(1)
+  })
+
   test('another unit leaves the quilt as it is', async () => {
     const { page } = seen
     await openSample(page, 'Quay runner')
