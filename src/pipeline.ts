@@ -7,6 +7,7 @@ import {
   fillersOf,
   layOutPlan,
   reachOf,
+  sectorOf,
   wishesOf,
 } from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
@@ -29,7 +30,7 @@ import { listExtras } from './report/extras.ts'
 import { findGaps, type GapTask, gapRegions, type QuiltGaps } from './report/find-gaps.ts'
 import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
-import { type Reckoning, reckonLines } from './report/reckon.ts'
+import { type Handling, type Reckoning, reckonLines } from './report/reckon.ts'
 import { regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
 import { countOverBands, spreadOverBands } from './report/spread-over-bands.ts'
@@ -93,7 +94,7 @@ export function acceptPlan(text: string, catalog: Catalog): PlanRead {
 }
 
 /** Problems found while planning name a key of the plan; here they get their place in the file. */
-function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
+export function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
   try {
     return work()
   } catch (error) {
@@ -203,8 +204,8 @@ export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
 /** Measures the line and reckons what it takes. */
 export function reckonQuilt(threaded: ThreadedQuilt, { chords }: GapTask): ReckonedQuilt {
   const { plan, line } = threaded
-  const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
-  const reckoning = reckonLines(line.lines, plan, movesOf(line, figures.repositions.length))
+  const figures = measureLines(line.lines, { reach: plan.machine.reach, sector: sectorOf(plan), chords })
+  const reckoning = reckonLines(line.lines, plan, handlingOf(line, figures))
   if (!plan.allOver) return { ...threaded, figures, reckoning }
   const { quilt } = threaded
   const stitchedMm = spreadOverBands(chords, quilt)
@@ -277,9 +278,12 @@ function withFigures(
 }
 
 /** On a frame the quilt is rolled on from pass to pass, and not moved otherwise. */
-const movesOf = ({ frame, changes }: PlannedLines, moves: number) => ({
-  ...(frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }),
+const handlingOf = ({ frame, changes }: PlannedLines, { repositions, turns }: LineFigures): Handling => ({
+  ...(frame
+    ? { repositions: 0, advances: frame.passes.length - 1 }
+    : { repositions: repositions.length, advances: 0 }),
   threadChanges: changes,
+  turns,
 })
 
 /** What the line is planned over, and what the plan asks of its way. */
@@ -297,7 +301,9 @@ export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): ThreadedTask =
 const shortestOf = ({ works }: PlannedLines): number =>
   works.reduce((sum, { graph }) => {
     const required = graph.edges.reduce((length, edge) => length + (edge.required ? edge.length : 0), 0)
-    return sum + required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+    // Here a second pass costs its length, whatever it costs where the way is chosen.
+    const edges = graph.edges.map(({ price: _, ...edge }) => edge)
+    return sum + required + lowerBound({ ...graph, edges }, { prices: { travel: 1, overlap: 1 } }).cost
   }, 0)
 
 /** Tells of a place whether an odd number of an area's required edges end there. */

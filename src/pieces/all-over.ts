@@ -1,11 +1,11 @@
-import { type Affine, applyAffine, compose } from '../geometry/affine.ts'
-import { distance, type Point, subtract } from '../geometry/point.ts'
+import { type Affine, compose } from '../geometry/affine.ts'
+import { distance, type Point } from '../geometry/point.ts'
+import { type Quad, strokeOntoQuad } from '../geometry/quad.ts'
 import { type Stroke, transformStroke } from '../geometry/stroke.ts'
 import { warpStroke } from '../geometry/warp.ts'
 import type { Edge, Motif, Params, ValuesOf } from '../motif/contract.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import type { Piece, Pieces, Reach } from './pieces.ts'
-import { quadWarp } from './quad-warp.ts'
 import { mostSway, swayIn } from './sway.ts'
 
 /** One filler over the whole quilt, as the motif that fills a strip of it. */
@@ -187,22 +187,8 @@ function swayer(size: Point, { sway }: AllOver): (stroke: Stroke) => Stroke {
   return (stroke) => warpStroke(stroke, warp).stroke
 }
 
-/** A parallelogram is reached by a straight map to within this, mm. */
-const FLAT = 1e-6
-
 /** Lays the rectangle on the quilt. */
-function placer(ring: readonly [Point, Point, Point, Point], size: Point): (stroke: Stroke) => Stroke {
-  const [a, b, c, d] = ring
-  const [across, down] = [subtract(b, a), subtract(d, a)]
-  const m: Affine = {
-    a: across[0] / size[0],
-    b: across[1] / size[0],
-    c: down[0] / size[1],
-    d: down[1] / size[1],
-    e: a[0],
-    f: a[1],
-  }
-  if (distance(applyAffine(m, size), c) < FLAT) return (stroke) => transformStroke(stroke, m)
-  const warp = quadWarp(ring, { width: size[0], height: size[1] })
-  return (stroke) => warpStroke(stroke, warp).stroke
-}
+const placer =
+  (quad: Quad, [width, height]: Point) =>
+  (stroke: Stroke): Stroke =>
+    strokeOntoQuad(stroke, { quad, width, height })
