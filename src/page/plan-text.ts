@@ -71,14 +71,14 @@ export function writtenValue(typed: string): Written {
   return /^\d+(\.\d+)?$/.test(text) ? Number(text) : text
 }
 
-/** A new band outside band `after` (-1: next to the centre), as wide as its neighbour. */
+/** A new band outside band `after` (-1: next to the centre), as wide as its neighbour; bare under an all-over. */
 export function addBand(document: Document, after: number): void {
   const bands = bandsOf(document)
   const neighbour = (document.toJS() as PlanFile).bands[Math.max(0, after)]
   const band = {
     name: freeName(document, 'border'),
     width: neighbour?.width ?? 2,
-    filler: 'scallop',
+    filler: (document.get('allOver') ?? 'none') === 'none' ? 'scallop' : 'none',
     fabric: '#c9bda4',
   }
   bands.items.splice(after + 1, 0, flowNode(document, band))
