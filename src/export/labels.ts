@@ -155,6 +155,7 @@ export const LABELS = {
       'bottom left': 'bottom left',
       'top left': 'top left',
     },
+    edgeOf: (region: string): string => `the edge of ${region}`,
     edge: (region: string, length: string, isAgain: boolean): string =>
       isAgain
         ? `Go round ${region} along its edge, ${length}.`

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
+import { orderSteps } from '../../src/export/order/order-steps.ts'
 import type { Point } from '../../src/geometry/point.ts'
 import { flattenStroke } from '../../src/geometry/stroke.ts'
 import { type PlannedLine, planLine } from '../../src/pieces/plan-line.ts'
@@ -232,6 +233,13 @@ describe('a region to stay out of', () => {
     const gaps = ({ bands }: typeof whole) => Math.max(...bands.map(({ gapMm }) => gapMm ?? 0))
     expect(gaps(whole)).toBeLessThan(50)
     expect(gaps(needed)).toBeGreaterThan(gaps(whole))
+  })
+
+  it('is named in the order of work, where the line goes along its edge and where it ends on it', () => {
+    const { drawing } = planFromText(file({ avoid: [sun] }), CATALOG)
+    const words = orderSteps(drawing).map((step) => step.words)
+    expect(words.some((text) => /^Stitch along the edge of sun, \S+/.test(text))).toBe(true)
+    expect(words.some((text) => /^Swell band.*ending on the edge of sun\.$/.test(text))).toBe(true)
   })
 
   it('is told of if no line gets to its edge', () => {

@@ -1,5 +1,6 @@
 import { distanceToLine, type Point } from '../../geometry/point.ts'
 import { polylineLength } from '../../geometry/stroke.ts'
+import { outsideOf } from '../../quilt/avoided-region.ts'
 import { type Quilt, wholeCloth } from '../../quilt/quilt.ts'
 import { bandName } from '../band-name.ts'
 import type { Drawing } from '../drawing.ts'
@@ -43,9 +44,17 @@ function sentence(drawing: Drawing, step: OrderStep, before: OrderStep | undefin
     SeamName,
     SeamName,
   ]
-  const arrival = from === to ? say.same[to] : say.seam[to]
-  return say.run(whatOf(drawing, step), say.seam[from], way, arrival)
+  const [first, last] = [step.points[0]!, step.points.at(-1)!].map((p) => regionAt(quilt, p))
+  const arrival = last ? say.edgeOf(last) : from === to && !first ? say.same[to] : say.seam[to]
+  return say.run(whatOf(drawing, step), first ? say.edgeOf(first) : say.seam[from], way, arrival)
 }
+
+/** A point this close to a region's edge lies on it, mm. */
+const ON_EDGE = 0.1
+
+/** The name of the region on whose edge a point lies. */
+const regionAt = ({ regions = [] }: Quilt, p: Point): string | undefined =>
+  regions.find((region) => Math.abs(outsideOf(region)(p)) < ON_EDGE)?.name
 
 function whatOf(drawing: Drawing, { band }: OrderStep): string {
   const { order: say } = LABELS
