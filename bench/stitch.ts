@@ -87,6 +87,7 @@ function reckon(watch: Stopwatch, line: Line, side: number) {
     bobbinChanges: changes.length,
     frameAdvances: 0,
     threadChanges: 0,
+    turns: 0,
   }
   watch.time('time', () => reckonTime(work, TIME_DEFAULTS))
   const field = watch.time('field for gaps', () => layField([stitches], box))

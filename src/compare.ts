@@ -1,4 +1,4 @@
-import { reachOf } from './engine-input.ts'
+import { reachOf, sectorOf } from './engine-input.ts'
 import { planThreads } from './pieces/plan-threads.ts'
 import { fillQuilt, lineTaskOf } from './pipeline.ts'
 import type { Catalog } from './plan/catalog.ts'
@@ -39,7 +39,11 @@ export function compareStrategies(
       return tryStrategy(asPlanned(plan, way, ditch), catalog, { way, ditch: ditch.length > 0 })
     }),
   )
-  const wanted = { isFrame: plan.machine.kind === 'frame', ditch: asked.length > 0 }
+  const wanted = {
+    isFrame: plan.machine.kind === 'frame',
+    ditch: asked.length > 0,
+    turning: plan.route.turning,
+  }
   return { title: plan.title, units: plan.units, strategies, ...chooseStrategy(strategies, wanted) }
 }
 
@@ -63,9 +67,14 @@ function tryStrategy(
   { way, ditch }: { way: Way; ditch: boolean },
 ): StrategyFigures {
   const { lines, frame, startsBound, changes } = planThreads(lineTaskOf(fillQuilt(plan, catalog)))
-  const figures = measureLines(lines, { reach: reachOf(plan) })
+  const figures = measureLines(lines, { reach: reachOf(plan), sector: sectorOf(plan) })
   const moves = frame ? frame.passes.length - 1 : figures.repositions.length
-  const work = { repositions: frame ? 0 : moves, advances: frame ? moves : 0, threadChanges: changes }
+  const work = {
+    repositions: frame ? 0 : moves,
+    advances: frame ? moves : 0,
+    threadChanges: changes,
+    turns: figures.turns,
+  }
   const { thread, time } = reckonLines(lines, plan, work)
   return {
     way,
@@ -75,6 +84,7 @@ function tryStrategy(
     overlapMm: figures.overlapMm,
     travelMm: figures.travelMm,
     moves,
+    turns: figures.turns,
     minutes: time.minutes,
     threadM: thread.reduce((sum, { needleM, bobbinM }) => sum + needleM + bobbinM, 0),
   }

@@ -188,9 +188,12 @@ export const reachOf = ({ machine }: Plan): Reach =>
 export const bandThreads = ({ bands, thread: { colour } }: Plan): (string | undefined)[] =>
   bands.map(({ thread }) => (thread === colour ? undefined : thread))
 
+/** How wide the comfortable directions of the line spread, radians. */
+export const sectorOf = ({ machine }: Plan): number => (machine.sector * Math.PI) / 180
+
 /** What the plan asks of the line's way. */
 export function wishesOf(plan: Plan): Wishes {
-  const { start, end, order, work, ditch } = plan.route
+  const { start, end, order, work, ditch, ditchOrder, turning } = plan.route
   const { throat, overlap } = plan.machine
   const frame = throat !== undefined && overlap !== undefined ? { throat, overlap } : undefined
   return {
@@ -199,6 +202,8 @@ export function wishesOf(plan: Plan): Wishes {
     order,
     work,
     ditch,
+    ditchOrder,
+    ...(turning > 0 && { turning: { sector: sectorOf(plan), weight: turning } }),
     ...(frame && { frame }),
   }
 }

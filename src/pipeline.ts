@@ -1,5 +1,13 @@
 import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
-import { bandThreads, centreFillOf, fillersOf, layOutPlan, reachOf, wishesOf } from './engine-input.ts'
+import {
+  bandThreads,
+  centreFillOf,
+  fillersOf,
+  layOutPlan,
+  reachOf,
+  sectorOf,
+  wishesOf,
+} from './engine-input.ts'
 import { PlanError, type Problem } from './error.ts'
 import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
@@ -19,7 +27,7 @@ import { listExtras } from './report/extras.ts'
 import { findGaps, type GapTask, gapRegions, type QuiltGaps } from './report/find-gaps.ts'
 import { chordsOf, type LineFigures, measureLines } from './report/measure-line.ts'
 import { needlePoints } from './report/needle-points.ts'
-import { type Reckoning, reckonLines } from './report/reckon.ts'
+import { type Handling, type Reckoning, reckonLines } from './report/reckon.ts'
 import { regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
 import { traceStrips } from './report/trace-strips.ts'
@@ -82,7 +90,7 @@ export function acceptPlan(text: string, catalog: Catalog): PlanRead {
 }
 
 /** Problems found while planning name a key of the plan; here they get their place in the file. */
-function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
+export function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
   try {
     return work()
   } catch (error) {
@@ -186,11 +194,11 @@ export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
 /** Measures the line and reckons what it takes. */
 export function reckonQuilt(threaded: ThreadedQuilt, { chords }: GapTask): ReckonedQuilt {
   const { plan, line } = threaded
-  const figures = measureLines(line.lines, { reach: plan.machine.reach, chords })
+  const figures = measureLines(line.lines, { reach: plan.machine.reach, sector: sectorOf(plan), chords })
   return {
     ...threaded,
     figures,
-    reckoning: reckonLines(line.lines, plan, movesOf(line, figures.repositions.length)),
+    reckoning: reckonLines(line.lines, plan, handlingOf(line, figures)),
   }
 }
 
@@ -259,9 +267,12 @@ function withFigures(
 }
 
 /** On a frame the quilt is rolled on from pass to pass, and not moved otherwise. */
-const movesOf = ({ frame, changes }: PlannedLines, moves: number) => ({
-  ...(frame ? { repositions: 0, advances: frame.passes.length - 1 } : { repositions: moves, advances: 0 }),
+const handlingOf = ({ frame, changes }: PlannedLines, { repositions, turns }: LineFigures): Handling => ({
+  ...(frame
+    ? { repositions: 0, advances: frame.passes.length - 1 }
+    : { repositions: repositions.length, advances: 0 }),
   threadChanges: changes,
+  turns,
 })
 
 /** What the line is planned over, and what the plan asks of its way. */
@@ -279,7 +290,9 @@ export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): ThreadedTask =
 const shortestOf = ({ works }: PlannedLines): number =>
   works.reduce((sum, { graph }) => {
     const required = graph.edges.reduce((length, edge) => length + (edge.required ? edge.length : 0), 0)
-    return sum + required + lowerBound(graph, { prices: { travel: 1, overlap: 1 } }).cost
+    // Here a second pass costs its length, whatever it costs where the way is chosen.
+    const edges = graph.edges.map(({ price: _, ...edge }) => edge)
+    return sum + required + lowerBound({ ...graph, edges }, { prices: { travel: 1, overlap: 1 } }).cost
   }, 0)
 
 /** Tells of a place whether an odd number of an area's required edges end there. */

@@ -64,12 +64,14 @@ it('fewer starts come before everything else', () => {
     overlapMm,
     travelMm: 0,
     moves: 10,
+    turns: 0,
     minutes: 60,
     threadM: 100,
   })
   const { choice, why } = chooseStrategy([figures('areas', 2, 0), figures('laps', 1, 900)], {
     isFrame: false,
     ditch: false,
+    turning: 0,
   })
   expect(choice).toBe(1)
   expect(why).toMatch(/1 thread start; area by area needs 2/)

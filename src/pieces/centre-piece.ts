@@ -1,5 +1,5 @@
 import { invariant } from '../error.ts'
-import { distance, type Point } from '../geometry/point.ts'
+import { distance, type Point, subtract } from '../geometry/point.ts'
 import { strokeOntoQuad } from '../geometry/quad.ts'
 import type { Stroke } from '../geometry/stroke.ts'
 import type { CentreFiller } from '../motif/centre-contract.ts'
@@ -44,10 +44,17 @@ export function withCentre(
 }
 
 function centreStrokes(ring: readonly Point[], fill: CentreFill, seed: number): readonly Stroke[] {
-  if (ring.length === 4) return [centreStroke(ring, fill, seed)]
-  const strokes = fill.filler.fillOutline?.({ outline: ring, seed }, fill.values)
+  const { fillOutline } = fill.filler
+  if (ring.length === 4 && !(fillOutline && isOnPoint(ring))) return [centreStroke(ring, fill, seed)]
+  const strokes = fillOutline?.({ outline: ring, seed }, fill.values)
   invariant(strokes, `${fill.filler.title} fills a centre with ${ring.length} corners`)
   return strokes
+}
+
+/** Whether the first side of an outline is slanted by about half a right angle. */
+function isOnPoint([a, b]: readonly Point[]): boolean {
+  const [x, y] = subtract(b!, a!)
+  return Math.min(Math.abs(x), Math.abs(y)) > Math.max(Math.abs(x), Math.abs(y)) / 2
 }
 
 function centreStroke(ring: readonly Point[], { filler, values }: CentreFill, seed: number): Stroke {

@@ -1,5 +1,6 @@
 import { polylineOf } from '../check/polyline.ts'
 import { countRepositions } from '../check/repositions.ts'
+import { sumTurning } from '../check/turning.ts'
 import type { Point } from '../geometry/point.ts'
 import { flattenSegment } from '../geometry/segment.ts'
 import { eachSegment, flattenStroke, reverseStroke, type Stroke } from '../geometry/stroke.ts'
@@ -10,13 +11,35 @@ import type { Pieces, Reach } from './pieces.ts'
 /** How far a chord may leave the curve where only moves are counted, mm. */
 const CHORD = 1
 
-/** Judges routes by their starts, their extra passes, and the moves of the quilt as counted on the line itself. */
-export function judgeRoutes({ pieces, net, reach }: { pieces: Pieces; net: Net; reach: Reach }) {
+/** What turning the quilt costs. */
+export interface TurningWeight {
+  /** How wide the comfortable directions of the line spread, radians. */
+  readonly sector: number
+  /** What a full turn of the quilt weighs, in moves of the quilt. */
+  readonly weight: number
+}
+
+/**
+ * Judges routes by their starts, their extra passes, and the moves of the quilt as counted on the line itself; if that is
+ * asked for, by how much the quilt is turned as well.
+ */
+export function judgeRoutes({
+  pieces,
+  net,
+  reach,
+  turning,
+}: {
+  pieces: Pieces
+  net: Net
+  reach: Reach
+  turning?: TurningWeight | undefined
+}) {
   const chords = pieces.pieces.map(({ stroke }) => chordsOf(stroke))
   return ({ walks, extra }: RouteResult): number => {
     const lines = walks.map((walk) => polylineOf(pointsOf(walk, { chords, net })))
     const moves = countRepositions(lines, { width: reach[0], height: reach[1] }).length
-    return ROUTE_WEIGHTS.start * walks.length + extra + ROUTE_WEIGHTS.reposition * moves
+    const turns = turning ? turning.weight * sumTurning(lines, turning.sector) : 0
+    return ROUTE_WEIGHTS.start * walks.length + extra + ROUTE_WEIGHTS.reposition * (moves + turns)
   }
 }
 

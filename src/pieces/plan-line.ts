@@ -4,7 +4,7 @@ import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
 import { askDitches, ditchesFirst, type WantedDitch } from './ask-ditches.ts'
 import { type Frame, type FramePass, framePasses, passStartsBound } from './frame-passes.ts'
-import { judgeRoutes } from './judge-route.ts'
+import { judgeRoutes, type TurningWeight } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
 import type { Pieces, Reach } from './pieces.ts'
@@ -21,6 +21,10 @@ export interface Wishes {
   readonly work: 'areas' | 'laps'
   /** Seams to be stitched in the ditch, as part of the line. */
   readonly ditch: readonly WantedDitch[]
+  /** When they are: before everything else, along the way, or whichever costs less. */
+  readonly ditchOrder?: 'any' | 'first' | 'along'
+  /** Where only some directions are comfortable: what turning the quilt weighs. */
+  readonly turning?: TurningWeight
   /** On a frame: strip by strip down the quilt, whatever else is asked of the order. */
   readonly frame?: Frame
 }
@@ -70,7 +74,7 @@ export function planLine(task: LineTask): PlannedLine {
   const start = placeVertex(wishes.start, { quilt, pieces, net }, 'route.start')
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
-  const judge = judgeRoutes({ pieces, net, reach: task.reach })
+  const judge = judgeRoutes({ pieces, net, reach: task.reach, turning: wishes.turning })
   const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
   return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }
 }
@@ -105,5 +109,8 @@ function ordersFor({ pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
     wishes.work === 'laps'
       ? lapOrders(pieces, net, wishes.order)
       : areaOrders(pieces, net, { direction: wishes.order, reach })
-  return wishes.ditch.length > 0 ? [...orders, ...ditchesFirst(orders, net, wishes.ditch)] : orders
+  const { ditch, ditchOrder = 'any' } = wishes
+  if (ditch.length === 0 || ditchOrder === 'along') return orders
+  const first = ditchesFirst(orders, net, ditch)
+  return ditchOrder === 'first' ? first : [...orders, ...first]
 }

@@ -18,6 +18,7 @@ export const DEFAULTS = {
   machine: {
     kind: 'domestic',
     foot: 'free-motion',
+    sector: 60,
     reach: roundLength(inches(14)),
     overlap: roundLength(inches(1)),
     speed: 600,
@@ -28,13 +29,14 @@ export const DEFAULTS = {
     startSeconds: 90,
     advanceSeconds: 180,
     threadSeconds: 150,
+    turnSeconds: 20,
   },
   stitch: { length: 2.5, chordTolerance: 0.1, tieOff: { count: 5, length: 0.4 } },
   thread: { tex: 30, colour: '#fbf7ea', bobbin: 'L', tail: 150, waste: 0.15 },
   batting: { kind: 'cotton-scrim' },
   spacing: 'own',
   density: 'medium',
-  route: { order: 'any', work: 'areas' },
+  route: { order: 'any', work: 'areas', ditchOrder: 'any', turning: { 'free-motion': 0, walking: 0.5 } },
   seed: 1,
 } as const
 

@@ -155,6 +155,11 @@ const machine = z.strictObject({
     'free-motion, or walking: only straight and gently curved lines can be stitched, and only such fillers are chosen',
     DEFAULTS.machine.foot,
   ),
+  sector: optional(
+    z.number(),
+    'with a walking foot: how wide the directions spread that are comfortable without turning the quilt, degrees, 10 to 360',
+    DEFAULTS.machine.sector,
+  ),
   reach: optional(
     z.tuple([length, length], { error: 'two lengths: [width, height]' }),
     'width and height that are stitched without moving the quilt, two lengths',
@@ -182,6 +187,11 @@ const machine = z.strictObject({
   startSeconds: optional(seconds, 'seconds to start and end a thread', DEFAULTS.machine.startSeconds),
   advanceSeconds: optional(seconds, 'seconds to roll a framed quilt on', DEFAULTS.machine.advanceSeconds),
   threadSeconds: optional(seconds, 'seconds to put in another thread', DEFAULTS.machine.threadSeconds),
+  turnSeconds: optional(
+    seconds,
+    'with a walking foot: seconds to turn the quilt once right round',
+    DEFAULTS.machine.turnSeconds,
+  ),
 })
 
 const stitch = z.strictObject({
@@ -274,6 +284,11 @@ const route = z.strictObject({
     'the order in which areas are worked',
     DEFAULTS.route.order,
   ),
+  turning: optional(
+    z.number(),
+    'what turning the quilt once right round weighs, in moves of the quilt, 0 to 100',
+    { text: '0.5 with a walking foot, else 0' },
+  ),
   work: optional(z.enum(['areas', 'laps']), 'area by area, or a lap of each band', DEFAULTS.route.work),
   ditch: optional(
     z.union([z.enum(['none', 'all', 'rings']), z.array(seam).max(LIMITS.seams)], {
@@ -281,6 +296,11 @@ const route = z.strictObject({
     }),
     'the seams to stitch in the ditch: none, rings (between bands), all, or a list',
     'none',
+  ),
+  ditchOrder: optional(
+    z.enum(['any', 'first', 'along']),
+    'when these seams are stitched: first, before everything else; along, as part of the line; any, whichever costs less',
+    DEFAULTS.route.ditchOrder,
   ),
 })
 

@@ -73,8 +73,10 @@ export interface BandPlan {
 /** How the machine works. */
 export interface MachinePlan {
   readonly kind: 'domestic' | 'frame'
-  /** `walking`: only straight and gently curved lines can be stitched. */
+  /** `walking`: only straight and gently curved lines can be stitched, forward only: the quilt is turned. */
   readonly foot: 'free-motion' | 'walking'
+  /** How wide the directions spread that are comfortable without turning the quilt, degrees. */
+  readonly sector: number
   /** Width and height of what is stitched without moving the quilt, mm. */
   readonly reach: readonly [width: number, height: number]
   /** Depth of the strip that is stitched before a framed quilt is rolled on, mm. Undefined: not on a frame. */
@@ -93,6 +95,8 @@ export interface MachinePlan {
   readonly advanceSeconds: number
   /** To put in another thread. */
   readonly threadSeconds: number
+  /** To turn the quilt once right round. */
+  readonly turnSeconds: number
 }
 
 export interface StitchPlan {
@@ -163,6 +167,10 @@ export interface RoutePlan {
   readonly order: 'any' | 'middle-out' | 'outside-in'
   readonly work: 'areas' | 'laps'
   readonly ditch: readonly DitchSeam[]
+  /** When the seams are stitched in the ditch: before everything else, as part of the line, or whichever costs less. */
+  readonly ditchOrder: 'any' | 'first' | 'along'
+  /** What a full turn of the quilt weighs, in moves of the quilt. */
+  readonly turning: number
 }
 
 /** How much of a region's edge is stitched. */

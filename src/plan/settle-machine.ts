@@ -17,6 +17,7 @@ export function settleMachine(entry: Entry): MachinePlan {
   return {
     kind,
     foot: settleFoot(entry.at('foot'), kind),
+    sector: entry.at('sector').number({ least: 10, greatest: 360, fallback: usual.sector }),
     reach: size,
     ...(kind === 'frame' ? settleStrip(entry, size[1]) : refuseStrip(entry)),
     speed: entry.at('speed').number({ least: 10, greatest: 10_000, fallback: usual.speed }),
@@ -29,6 +30,7 @@ export function settleMachine(entry: Entry): MachinePlan {
     startSeconds: seconds('startSeconds'),
     advanceSeconds: seconds('advanceSeconds'),
     threadSeconds: seconds('threadSeconds'),
+    turnSeconds: seconds('turnSeconds'),
   }
 }
 

@@ -30,6 +30,7 @@ export function settlePlan(file: Entry): Plan {
   refuseTwins(root.at('bands'), bands)
   const size = finishedSize(centre, { bands, binding })
   refuseLargeQuilt(root, size)
+  const machine = settleMachine(root.at('machine'))
   return {
     title: root.at('title').text() ?? DEFAULTS.title,
     units: root.desk.units,
@@ -38,13 +39,13 @@ export function settlePlan(file: Entry): Plan {
     motifs,
     binding,
     bindingFabric: root.at('bindingFabric').colour(DEFAULTS.bindingFabric),
-    machine: settleMachine(root.at('machine')),
+    machine,
     stitch: settleStitch(root.at('stitch')),
     thread: settleThread(root.at('thread')),
     batting: settleBatting(root.at('batting')),
     spacing: root.at('spacing').choice(['own', 'auto'], DEFAULTS.spacing),
     density: root.at('density').choice(['light', 'medium', 'dense'], DEFAULTS.density),
-    route: settleRoute(root.at('route'), { centre, bands }),
+    route: settleRoute(root.at('route'), { centre, bands, machine }),
     avoid: settleAvoid(root.at('avoid'), size),
     measured: settleMeasured(root.at('measured'), { centre, bands }),
     seed: root.at('seed').number({ whole: true, greatest: LIMITS.seed, fallback: DEFAULTS.seed }),

@@ -1,4 +1,5 @@
 import { OUTLINES } from '../quilt/outline-names.ts'
+import { DEFAULTS } from './defaults.ts'
 import type { Entry } from './entry.ts'
 import type { BandPlan, DitchSeam, Place, Plan, RoutePlan } from './plan.ts'
 import { show } from './problems.ts'
@@ -16,13 +17,19 @@ export const cornerNames = (rounds: Rounds): readonly string[] =>
 export const sideNames = (rounds: Rounds, band: number): readonly string[] =>
   OUTLINES[outlineInside(rounds, band)].sides
 
-export function settleRoute(entry: Entry, rounds: Rounds): RoutePlan {
+export function settleRoute(
+  entry: Entry,
+  rounds: Rounds & { readonly machine: Pick<Plan['machine'], 'foot'> },
+): RoutePlan {
+  const { foot } = rounds.machine
   return {
     start: settlePlace(entry.at('start'), rounds),
     end: settlePlace(entry.at('end'), rounds),
     order: entry.at('order').choice(['any', 'middle-out', 'outside-in'], 'any'),
     work: entry.at('work').choice(['areas', 'laps'], 'areas'),
     ditch: settleDitch(entry.at('ditch'), rounds.bands),
+    ditchOrder: entry.at('ditchOrder').choice(['any', 'first', 'along'], DEFAULTS.route.ditchOrder),
+    turning: entry.at('turning').number({ least: 0, greatest: 100, fallback: DEFAULTS.route.turning[foot] }),
   }
 }
 

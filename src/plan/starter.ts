@@ -7,6 +7,7 @@ title: Lighthouse raffle quilt
 units: in
 
 # The middle of the quilt, inside the first border: finished size, as sewn. A colour that begins with # needs quotes.
+# No rectangle? { shape: hexagon, across: 24 }, from flat to flat; or an octagon, or on-point: a square on its corner.
 centre: { width: 24, height: 30, filler: none, fabric: "#f3ead8" }
 
 # The borders ("bands") from the inside out. Each has a name, a finished width, a filler and a fabric colour.
@@ -19,6 +20,8 @@ bands:
 
   # A filler with values of your own: { s-echo: { spacing: 0.5 } }. A band to leave unquilted: filler: none.
   - { name: stripe, width: 1.5, filler: none, fabric: "#7c2f3a" }
+
+  # A band in a thread of its own (a line of its own, too): thread: "#1d3f57".
 
   # Sides that are not equally wide. Corners are mitred, butted (which pair was sewn first) or cornerstones.
   - name: shore

@@ -229,6 +229,8 @@ function routeOf({ plan }: Pen): Written {
     end: placeOf(route.end, plan),
     order: route.order,
     work: route.work,
+    ditchOrder: route.ditchOrder,
+    turning: route.turning,
     ditch: ditch.length > 0 ? ditch : 'none',
   }
 }

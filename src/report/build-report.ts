@@ -71,6 +71,12 @@ export function buildReport(findings: Findings): Report {
       overlapShare: share(figures.overlapMm, figures.lengthMm),
       lowerBoundMm: round(findings.lowerBoundMm),
       repositions: work.frame ? 0 : figures.repositions.length,
+      turning: {
+        foot: plan.machine.foot,
+        sectorDegrees: round(plan.machine.sector),
+        turns: round(figures.turns),
+        weight: round(plan.route.turning),
+      },
       repositionsBound: round((quilt.widthMm * quilt.heightMm) / (reachWidth * reachHeight)),
       areas: work.areaCount,
       extras: [...findings.extras],
@@ -84,7 +90,7 @@ export function buildReport(findings: Findings): Report {
     time: {
       minutes: round(reckoning.time.minutes),
       parts: reckoning.time.entries.map(({ what, count, rate, rateUnit, minutes }) => ({
-        what: `${count} ${what}`,
+        what: `${round(count)} ${what}`,
         minutes: round(minutes),
         rate: `${round(rate)} ${rateUnit}`,
       })),

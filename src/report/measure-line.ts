@@ -1,6 +1,7 @@
 import { measureOverlap, type Overlap } from '../check/overlap.ts'
 import { type Polyline, polylineOf } from '../check/polyline.ts'
 import { countRepositions, type Reposition } from '../check/repositions.ts'
+import { sumTurning } from '../check/turning.ts'
 import type { Point } from '../geometry/point.ts'
 import { flattenSegment } from '../geometry/segment.ts'
 import { eachSegment, strokeLength } from '../geometry/stroke.ts'
@@ -14,20 +15,34 @@ export interface LineFigures {
   readonly overlapMm: number
   readonly overlaps: readonly Overlap[]
   readonly repositions: readonly Reposition[]
+  /** How much the quilt is turned so that the line always runs in comfortable directions, full turns. */
+  readonly turns: number
   /** Length of fill in each band, by its index; -1 for the centre. */
   readonly stitchedMm: ReadonlyMap<number, number>
 }
 
 const CHORD = 0.05
+/** 60 degrees. Common practice, no source. */
+const USUAL_SECTOR = Math.PI / 3
 
 /** The lines as chains of chords, within 0.05 mm: what overlap, moves and gaps are measured on. */
 export const chordsOf = (lines: readonly Line[]): Polyline[] =>
   lines.map((line) => polylineOf(chordPoints(line)))
 
-/** Measures the lines: their length, what of it is travel or lies on an earlier part, how often the quilt is moved. */
+/**
+ * Measures the lines.
+ *
+ * @param sector  how wide the comfortable directions of the line spread, radians
+ * @returns their length, what of it is travel or lies on an earlier part, how often the quilt is moved and how
+ *   much it is turned
+ */
 export function measureLines(
   lines: readonly Line[],
-  { reach, chords = chordsOf(lines) }: { reach: Reach; chords?: readonly Polyline[] },
+  {
+    reach,
+    sector = USUAL_SECTOR,
+    chords = chordsOf(lines),
+  }: { reach: Reach; sector?: number; chords?: readonly Polyline[] },
 ): LineFigures {
   const stitchedMm = new Map<number, number>()
   let [lengthMm, travelMm] = [0, 0]
@@ -46,6 +61,7 @@ export function measureLines(
     overlapMm: overlaps.lengthMm,
     overlaps: overlaps.stretches,
     repositions: countRepositions(chords, { width: reach[0], height: reach[1] }),
+    turns: sumTurning(chords, sector),
     stitchedMm,
   }
 }

@@ -24,11 +24,20 @@ export interface Reckoning {
   readonly walkingFoot: readonly WalkingFootCheck[]
 }
 
+/** What is done besides stitching. */
+export interface Handling {
+  readonly repositions: number
+  readonly advances: number
+  readonly threadChanges: number
+  /** Full turns that the quilt would be turned with a foot that feeds forward only. */
+  readonly turns: number
+}
+
 /** Reckons what it takes to stitch the lines as the plan asks. */
 export function reckonLines(
   lines: readonly Line[],
   plan: Plan,
-  { repositions, advances, threadChanges }: { repositions: number; advances: number; threadChanges: number },
+  { repositions, advances, threadChanges, turns }: Handling,
 ): Reckoning {
   const settings = {
     ...STITCH_DEFAULTS,
@@ -55,6 +64,7 @@ export function reckonLines(
     repositions,
     bobbinChanges: changes.length,
     threadChanges,
+    turns: plan.machine.foot === 'walking' ? turns : 0,
     frameAdvances: advances,
   }
   return {
@@ -95,4 +105,5 @@ const timeSettings = ({ machine }: Plan): TimeSettings => ({
   startSeconds: machine.startSeconds,
   advanceSeconds: machine.advanceSeconds,
   threadSeconds: machine.threadSeconds,
+  turnSeconds: machine.turnSeconds,
 })

@@ -42,6 +42,10 @@ export function figuresOf({
     { label: 'Stitched over', value: length(line.overlapMm) },
     { label: 'Areas', value: String(line.areas) },
     { label: 'Moves of the quilt', value: String(line.repositions) },
+    {
+      label: `Full turns of the quilt with a foot that feeds forward only (${line.turning.sectorDegrees} degrees are comfortable)`,
+      value: line.turning.turns.toFixed(0),
+    },
     { label: 'Stitches', value: countText(stitches.count) },
     { label: 'Needle thread', value: long(thread.topM * 1000) },
     { label: 'Bobbin thread', value: long(thread.bobbinM * 1000) },

@@ -149,6 +149,22 @@ export const reportFormat = z.strictObject({
     overlapShare: z.number().describe('overlap over length'),
     lowerBoundMm: mm('no line over the same pieces with so few starts is shorter'),
     repositions: z.number().int().describe('how often the quilt is moved'),
+    turning: z
+      .strictObject({
+        foot: z.enum(['free-motion', 'walking']),
+        sectorDegrees: z
+          .number()
+          .describe('how wide the directions spread that are comfortable without a turn'),
+        turns: z
+          .number()
+          .describe(
+            'sum of all turns of the quilt either way, in full turns, so that a foot that feeds forward only can follow the line',
+          ),
+        weight: z
+          .number()
+          .describe('what a full turn weighs in the choice of the line, in moves of the quilt'),
+      })
+      .describe('turning the quilt'),
     repositionsBound: z.number().describe('quilt area over reach area'),
     areas: z.number().int(),
     extras: z.array(run).describe('every travel and overlap, its place and its reason'),

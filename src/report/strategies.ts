@@ -17,6 +17,8 @@ export interface StrategyFigures {
   readonly travelMm: number
   /** Moves of the quilt under a domestic machine, or advances of a frame. */
   readonly moves: number
+  /** How much the quilt is turned with a foot that feeds forward only, full turns. */
+  readonly turns: number
   readonly minutes: number
   /** Needle and bobbin thread with waste, m. */
   readonly threadM: number
@@ -32,30 +34,30 @@ export const strategyName = ({ way, ditch }: StrategyFigures): string =>
   `${WAY_NAMES[way]}${ditch ? ', with ditch' : ''}`
 
 /** What a strategy costs by the route's weights: mm of travel. */
-const costOf = ({ starts, overlapMm, travelMm, moves }: StrategyFigures): number =>
+const costOf = ({ starts, overlapMm, travelMm, moves, turns }: StrategyFigures, turning: number): number =>
   ROUTE_WEIGHTS.start * starts +
   ROUTE_WEIGHTS.overlap * overlapMm +
-  ROUTE_WEIGHTS.reposition * moves +
+  ROUTE_WEIGHTS.reposition * (moves + turning * turns) +
   ROUTE_WEIGHTS.travel * travelMm
 
 /** The cheapest strategy for the machine, with or without ditch stitching as the plan asks, and what speaks for it. */
 export function chooseStrategy(
   strategies: readonly StrategyFigures[],
-  wanted: { readonly isFrame: boolean; readonly ditch: boolean },
+  wanted: { readonly isFrame: boolean; readonly ditch: boolean; readonly turning: number },
 ): { readonly choice: number; readonly why: string } {
   const rivals = strategies.filter(
     ({ way, ditch }) => (way === 'frame') === wanted.isFrame && ditch === wanted.ditch,
   )
-  const [best, next] = [...rivals].sort((a, b) => costOf(a) - costOf(b))
+  const [best, next] = [...rivals].sort((a, b) => costOf(a, wanted.turning) - costOf(b, wanted.turning))
   const asked = wanted.ditch ? 'with the seams that the plan asks for' : 'without ditch stitching, as planned'
   const why = next
-    ? `${reasonFor(best!, next)} (${asked})`
+    ? `${reasonFor(best!, next, wanted.turning)} (${asked})`
     : `the plan is for a frame: it is worked strip by strip (${asked})`
   return { choice: strategies.indexOf(best!), why }
 }
 
 /** The first figure, in order of weight, in which the better strategy is better. */
-function reasonFor(best: StrategyFigures, next: StrategyFigures): string {
+function reasonFor(best: StrategyFigures, next: StrategyFigures, turning: number): string {
   const than = `${strategyName(next)}`
   if (best.starts < next.starts)
     return `${best.starts} thread start${best.starts === 1 ? '' : 's'}; ${than} needs ${next.starts}`
@@ -65,6 +67,10 @@ function reasonFor(best: StrategyFigures, next: StrategyFigures): string {
       gain: ROUTE_WEIGHTS.reposition * (next.moves - best.moves),
       what: `the quilt is moved ${best.moves} times, not ${next.moves}`,
     },
+    {
+      gain: ROUTE_WEIGHTS.reposition * turning * (next.turns - best.turns),
+      what: 'the quilt is turned less',
+    },
     { gain: ROUTE_WEIGHTS.travel * (next.travelMm - best.travelMm), what: 'less travel' },
   ]
   const most = gains.reduce((a, b) => (b.gain > a.gain ? b : a))
@@ -73,7 +79,7 @@ function reasonFor(best: StrategyFigures, next: StrategyFigures): string {
     : `no worse than ${than}`
 }
 
-const COLUMNS = ['', 'starts', 'stitched over', 'travel', 'moves', 'time', 'thread'] as const
+const COLUMNS = ['', 'starts', 'stitched over', 'travel', 'moves', 'turns', 'time', 'thread'] as const
 
 /** The strategies as a table in plain text, with the choice marked and explained. */
 export function strategiesText(
@@ -86,6 +92,7 @@ export function strategiesText(
     lengthText(s.overlapMm, units),
     lengthText(s.travelMm, units),
     `${s.moves}`,
+    s.turns.toFixed(0),
     durationText(s.minutes),
     longLengthText(s.threadM * 1000, units),
   ])

@@ -26,6 +26,7 @@ export function summaryText(report: Report): string {
     `After washing ${rangeText(washed.widthMm, units)} x ${rangeText(washed.heightMm, units)}`,
     ...choiceLines(report),
     ...walkingFootLines(report),
+    ...(line.turning.foot === 'walking' ? [turningText(line.turning)] : []),
     ...report.warnings.map(({ message, at }) => `Mind: ${at ? `${at}: ` : ''}${message}`),
   ].join('\n')
 }
@@ -55,6 +56,10 @@ function threadLines({ thread: { spools, changes, changesBound }, units }: Repor
     ),
   ]
 }
+
+/** How much a quilter turns the quilt under a foot that feeds forward only. */
+const turningText = ({ turns, sectorDegrees }: Report['line']['turning']): string =>
+  `The quilt is turned ${turns.toFixed(0)} times right round in all: the foot feeds forward only, ${sectorDegrees} degrees of direction are comfortable`
 
 /** What is kept free of stitching, and how its edge is stitched. */
 function regionLines({ regions, units }: Report): string[] {

@@ -16,6 +16,8 @@ export interface TimeSettings {
   readonly advanceSeconds: number
   /** To put in another thread, and its bobbin. */
   readonly threadSeconds: number
+  /** To turn the quilt once right round. */
+  readonly turnSeconds: number
 }
 
 /**
@@ -33,6 +35,7 @@ export const TIME_DEFAULTS: TimeSettings = {
   startSeconds: 90,
   advanceSeconds: 180,
   threadSeconds: 150,
+  turnSeconds: 20,
 }
 
 /** What is to be done. */
@@ -42,6 +45,8 @@ export interface Work {
   readonly bobbinChanges: number
   readonly frameAdvances: number
   readonly threadChanges: number
+  /** Full turns of the quilt; where the line runs in any direction, none. */
+  readonly turns: number
 }
 
 /** One row of the reckoning: what, how many, at which rate, and the minutes that it takes. */
@@ -70,6 +75,7 @@ function assertTimeSettings(settings: TimeSettings): void {
     seconds('start', settings.startSeconds),
     seconds('advance', settings.advanceSeconds),
     seconds('thread', settings.threadSeconds),
+    seconds('turn', settings.turnSeconds),
   ])
 }
 
@@ -86,6 +92,7 @@ export function reckonTime(work: Work, settings: TimeSettings = TIME_DEFAULTS): 
     count('bobbinChanges', work.bobbinChanges),
     count('frameAdvances', work.frameAdvances),
     count('threadChanges', work.threadChanges),
+    count('turns', work.turns),
   ])
   const all = work.starts.reduce((sum, stitches) => sum + stitches.count, 0)
   const tight = work.starts.reduce((sum, stitches) => sum + countTight(stitches, settings.tightRadius), 0)
@@ -98,6 +105,7 @@ export function reckonTime(work: Work, settings: TimeSettings = TIME_DEFAULTS): 
     pauses('bobbin changes', work.bobbinChanges, settings.bobbinSeconds),
     pauses('frame advances', work.frameAdvances, settings.advanceSeconds),
     pauses('changes of thread', work.threadChanges, settings.threadSeconds),
+    pauses('full turns of the quilt', work.turns, settings.turnSeconds),
   ]
   return { minutes: entries.reduce((sum, entry) => sum + entry.minutes, 0), entries }
 }

@@ -151,7 +151,7 @@ describe('several threads', () => {
     expect(gcode.match(/^M3$/gm)).toHaveLength(2)
     expect(gcodeFaults(gcode)).toEqual([])
     // The needle is up on the way between them
-    expect(gcode).toMatch(/M5\n\(Thread start 2 of 2\)\nG0 X\S+ Y\S+\nM3/)
+    expect(gcode).toMatch(/M5\n\(Thread start 2 of 2\)\n\(Stop: put in thread .*\)\nM0\nG0 X\S+ Y\S+\nM3/)
   })
 
   it('without any length are refused', async () => {

@@ -42,7 +42,7 @@ describe('all that a plan may say can be said on the page', () => {
       ? Object.entries(option.of).flatMap(([key, part]) => idsOf(`${path}-${key}`, part))
       : option.kind === 'row'
         ? option.of.map((_, i) => `${path}-${i}`)
-        : [path]
+        : [option.kind === 'by-name' ? `${path}-name` : path]
 
   test('every key around the quilt has its field, and those for a frame come with the frame', async () => {
     const { page } = seen
@@ -77,7 +77,7 @@ describe('all that a plan may say can be said on the page', () => {
     await openSample(page, 'Quay runner')
     const before = await figure(page, 'Largest circle without stitching')
     await openCard(page, /^Centre: show/)
-    await card(page).locator('.filler:has(input[value=meander]) svg path').waitFor()
+    await card(page).locator('.filler:has(input[value=meander]) svg path').first().waitFor()
     await card(page).getByRole('radio', { name: 'Meander' }).check({ force: true })
     await replanned(page)
     expect((await planNow(page)).centre.filler).toBe('meander')
@@ -92,6 +92,22 @@ describe('all that a plan may say can be said on the page', () => {
       .click()
     await replanned(page)
     expect((await planNow(page)).centre.filler).toBe('meander')
+    await closeCard(page)
+  })
+
+  test('the centre takes another shape with one size across, and its width and height back', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const before = await planNow(page)
+    await openCard(page, /^Centre: show/)
+    await page.locator('#centre-shape').selectOption('octagon')
+    await replanned(page)
+    expect((await planNow(page)).centre).toMatchObject({ shape: 'octagon', across: before.centre.width })
+    expect(await page.locator('.problems').count()).toBe(0)
+    expect(await page.locator('#centre-across').inputValue()).toBe(String(before.centre.width))
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await replanned(page)
+    expect(await planNow(page)).toEqual(before)
     await closeCard(page)
   })
 

@@ -49,7 +49,15 @@ test('what a plan leaves out has its documented default', () => {
     motifs: [],
     spacing: 'own',
     density: 'medium',
-    route: { start: { kind: 'anywhere' }, end: { kind: 'anywhere' }, order: 'any', work: 'areas', ditch: [] },
+    route: {
+      start: { kind: 'anywhere' },
+      end: { kind: 'anywhere' },
+      order: 'any',
+      work: 'areas',
+      ditch: [],
+      ditchOrder: 'any',
+      turning: 0,
+    },
     avoid: [],
     measured: [],
     seed: 1,
@@ -309,6 +317,11 @@ test('a route starts and ends anywhere, at a corner, or in the middle of a side'
     end: { kind: 'corner', corner: 2 },
   })
   expect(places('start: { band: sand, side: left }').start).toEqual({ kind: 'side', band: 'sand', side: 3 })
+  expect(places('ditchOrder: first, turning: 2')).toMatchObject({ ditchOrder: 'first', turning: 2 })
+  expect(read('machine: { foot: walking, sector: 90, turnSeconds: 5, threadSeconds: 7 }')).toMatchObject({
+    machine: { sector: 90, turnSeconds: 5, threadSeconds: 7 },
+    route: { turning: 0.5 },
+  })
   expect(places('order: middle-out, work: laps')).toMatchObject({ order: 'middle-out', work: 'laps' })
 })
 

@@ -98,6 +98,8 @@ describe('the report', () => {
       bobbinSeconds: 60,
       startSeconds: 10,
       advanceSeconds: 20,
+      threadSeconds: 40,
+      turnSeconds: 15,
     }
     const slow = plan(quilt({ machine, thread: { bobbin: '8 m' } })).report.time
     expect(slow.parts.map((part) => part.rate)).toEqual([
@@ -107,6 +109,8 @@ describe('the report', () => {
       '30 s each',
       '60 s each',
       '20 s each',
+      '40 s each',
+      '15 s each',
     ])
     expect(slow.parts.reduce((sum, part) => sum + part.minutes, 0)).toBeCloseTo(slow.minutes, 2)
   })

@@ -7,7 +7,7 @@ import { countTight, feedRate, reckonTime, TIME_DEFAULTS } from '../../src/stitc
 import { inches, MM_PER, toInches } from '../../src/units.ts'
 
 const sewn = (stroke: Stroke) => layStitches({ thread: 'cream', parts: [{ kind: 'fill', area: 0, stroke }] })
-const nothing = { starts: [], repositions: 0, bobbinChanges: 0, frameAdvances: 0, threadChanges: 0 }
+const nothing = { starts: [], repositions: 0, bobbinChanges: 0, frameAdvances: 0, threadChanges: 0, turns: 0 }
 
 describe('sewing speed', () => {
   // A&E bulletin "Stitches per inch - what you should know": 5,000 stitches a minute sew 17.4 yd/min at 8 to the inch
@@ -39,10 +39,16 @@ describe('the time a quilt takes', () => {
         ]),
       ),
     ]
-    const work = { starts, repositions: 4, bobbinChanges: 2, frameAdvances: 3, threadChanges: 0 }
+    const work = { starts, repositions: 4, bobbinChanges: 2, frameAdvances: 3, threadChanges: 2, turns: 6 }
     const rates = { ...TIME_DEFAULTS, stitchesPerMinute: 100, repositionSeconds: 30, bobbinSeconds: 60 }
-    const { minutes, entries } = reckonTime(work, { ...rates, startSeconds: 90, advanceSeconds: 120 })
-    expect(minutes).toBeCloseTo(starts[0]!.count / 100 + 4 * 0.5 + 2 + 1.5 + 3 * 2, 9)
+    const { minutes, entries } = reckonTime(work, {
+      ...rates,
+      startSeconds: 90,
+      advanceSeconds: 120,
+      threadSeconds: 150,
+      turnSeconds: 20,
+    })
+    expect(minutes).toBeCloseTo(starts[0]!.count / 100 + 4 * 0.5 + 2 + 1.5 + 3 * 2 + 2 * 2.5 + 6 / 3, 9)
     expect(entries.reduce((sum, entry) => sum + entry.minutes, 0)).toBeCloseTo(minutes, 12)
   })
 

@@ -21,16 +21,18 @@ const STEP = 0.25
  * @throws Error naming the first thing that is wrong
  */
 export function measureLine(file: LineFile, quilt: Quilt): Measured {
-  let [lengthMm, overlapMm, seamMm] = [0, 0, 0]
+  let [lengthMm, seamMm] = [0, 0]
+  const all: XY[] = []
   for (const { points, parts } of file.lines) {
     checkParts(parts, points.length)
     for (const p of points) checkInside(p, quilt)
     const samples = sampleEvenly(points)
     lengthMm += (samples.length - 1) * STEP
-    overlapMm += overlapOf(samples)
+    for (const sample of samples) all.push(sample)
     seamMm += seamLength(samples, quilt)
   }
-  return { starts: file.lines.length, lengthMm, overlapMm, seamMm }
+  // What one line stitches over another counts as well.
+  return { starts: file.lines.length, lengthMm, overlapMm: overlapOf(all), seamMm }
 }
 
 function checkParts(parts: LineFile['lines'][number]['parts'], count: number): void {

@@ -1,11 +1,12 @@
 import type { BandFile, PlanFile } from '../plan-file.ts'
-import { addBand, moveBand, type Path } from '../plan-text.ts'
+import { addBand, moveBand, type Path, setAt } from '../plan-text.ts'
 import { laid } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
 import { chosen, edit, plan, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
 import { fillerTitle, writtenFiller } from './filler-field.tsx'
 import { LengthField } from './length-field.tsx'
+import { ThreadPath } from './thread-path.tsx'
 
 /** The narrowest band is drawn this high if the strip stays within the other figure, px. */
 const LEAST_ROW = 40
@@ -48,6 +49,7 @@ export function BandStrip() {
 function CentreRow({ file }: { file: PlanFile }) {
   const fabric = laid.value?.plan.centre.fabric[0]?.colour ?? '#f4efe4'
   const isChosen = chosen.value === 'centre'
+  const across = file.centre.across !== undefined
   return (
     <li class={`row ${isChosen ? 'is-chosen' : ''}`}>
       <button
@@ -62,29 +64,34 @@ function CentreRow({ file }: { file: PlanFile }) {
       />
       <span class="about">
         <b>Centre</b>
-        <span class="pair">
-          <LengthField
-            id="centre-width"
-            label="Centre, width"
-            isLabelHidden
-            value={file.centre.width}
-            problem={problemAt(['centre', 'width'])}
-            onWrite={(value) => write(['centre', 'width'], value)}
-          />
-          <span aria-hidden="true">×</span>
-          <LengthField
-            id="centre-height"
-            label="Centre, height"
-            isLabelHidden
-            value={file.centre.height}
-            problem={problemAt(['centre', 'height'])}
-            onWrite={(value) => write(['centre', 'height'], value)}
-          />
+        <span class={across ? 'pair is-one' : 'pair'}>
+          {(across ? (['across'] as const) : (['width', 'height'] as const)).map((key) => (
+            <LengthField
+              key={key}
+              id={`centre-${key}`}
+              label={`Centre, ${key}`}
+              isLabelHidden
+              value={file.centre[key]}
+              problem={problemAt(['centre', key])}
+              onWrite={(value) => write(['centre', key], value)}
+            />
+          ))}
         </span>
       </span>
     </li>
   )
 }
+
+/** Whether the centre is told by its width and height. */
+
+/** Writes a size of the centre, and takes those away that belong to another shape. */
+const writeCentre = (key: 'width' | 'height' | 'across', value: unknown): void =>
+  edit((document) => {
+    setAt(document, ['centre', key], value)
+    const others = key === 'across' ? ['width', 'height'] : ['across']
+    for (const other of others)
+      if (document.hasIn(['centre', other])) setAt(document, ['centre', other], undefined)
+  }, `centre.${key}`)
 
 /** The key that holds a band's size, and the size if all sides are alike. */
 export function sizeOf(band: BandFile): { key: 'width' | 'cut'; even: string | number | undefined } {
@@ -144,7 +151,9 @@ function BandRow({ band, index, height, scale }: RowProps) {
           <b>{name}</b> <i>{fillerTitle(fillerNameOf(band))}</i>
         </span>
         {even === undefined ? (
-          <span class="note">differs by side</span>
+          <span class="note">
+            {band[key] === undefined ? 'size follows from the centre' : 'differs by side'}
+          </span>
         ) : (
           <LengthField
             id={`band-${index}-width`}
@@ -163,20 +172,16 @@ function BandRow({ band, index, height, scale }: RowProps) {
 /** A filler's line on the cloth of its row, to the row's scale. */
 function Thread({ swatch, scale }: { swatch: Swatch | undefined; scale: number }) {
   if (!swatch) return null
-  const colour = laid.value?.plan.thread.colour ?? '#ffffff'
   return (
     <svg
       viewBox={`0 0 ${CLOTH_WIDTH / scale} ${swatch.width}`}
-      preserveAspectRatio="xMinYMid meet"
+      preserveAspectRatio="xMinYMid slice"
       aria-hidden="true"
     >
-      <path
-        d={swatch.data}
-        fill="none"
-        stroke={colour}
-        stroke-width="1.2"
-        vector-effect="non-scaling-stroke"
-      />
+      {swatch.patches?.map(({ data, fabric }) => (
+        <path key={data} d={data} fill={fabric} />
+      ))}
+      <ThreadPath data={swatch.data} />
     </svg>
   )
 }
