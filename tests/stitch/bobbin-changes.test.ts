@@ -129,6 +129,45 @@ describe('bobbin changes', () => {
     expect(placeBobbinChanges([sewn(line)], settings)[0]).toMatchObject({ needle: 227, reason: 'seam' })
   })
 
+  it('count crossings, travel and ditch stitching as seams, and nothing else', () => {
+    const kinds = ['fill', 'crossing', 'travel', 'fill', 'ditch', 'tie-off'] as const
+    const parts = kinds.map((kind, i): LinePart => {
+      const from: [number, number] = [10 * i, 0]
+      return {
+        kind,
+        area: 0,
+        stroke: strokeThrough(kind === 'crossing' ? [from, from] : [from, [10 * i + 10, 0]]),
+      }
+    })
+    const crossing = seamStretchesOf({ thread: 'cream', parts })
+    expect(crossing.map(({ from, to }) => [from, to])).toEqual([
+      [10, 10],
+      [10, 20],
+      [30, 40],
+    ])
+  })
+
+  it('fall on the needle point nearest to a crossing on either side of it', () => {
+    const { stitches } = sewn(straight(800))
+    const plain = placeBobbinChanges([{ stitches, seams: [] }], settings)[0]!
+    const step = stitches.along[1]! - stitches.along[0]!
+    for (const off of [-0.4, 0, 0.4]) {
+      const at = stitches.along[plain.needle - 5]! + off * step
+      const [change] = placeBobbinChanges([{ stitches, seams: [{ from: at, to: at }] }], settings)
+      expect(change).toMatchObject({ needle: plain.needle - 5, reason: 'seam' })
+    }
+  })
+
+  it('fall inside a seam from its first needle point to its last', () => {
+    const { stitches } = sewn(straight(800))
+    const { needle } = placeBobbinChanges([{ stitches, seams: [] }], settings)[0]!
+    const at = (count: number) => stitches.along[needle - count]!
+    const within = (from: number, to: number) =>
+      placeBobbinChanges([{ stitches, seams: [{ from: at(from), to: at(to) }] }], settings)[0]!.needle
+    expect(within(9, 3)).toBe(needle - 3)
+    expect(within(3, 0)).toBe(needle)
+  })
+
   it('come before a thread start whose tails the bobbin cannot hold', () => {
     const changes = placeBobbinChanges([sewn(straight(500)), sewn(straight(500))], {
       ...settings,
@@ -142,5 +181,25 @@ describe('bobbin changes', () => {
     for (const capacityM of [0, 0.002, Number.NaN, -5]) {
       expect(() => placeBobbinChanges(starts, { ...settings, capacityM })).toThrow(PlanError)
     }
+  })
+
+  it('are refused by the place and the least that a bobbin must hold: its tails and one stitch', () => {
+    const refused = (more: Partial<BobbinSettings>) => {
+      try {
+        placeBobbinChanges([sewn(straight(100))], { ...settings, ...more })
+      } catch (error) {
+        if (error instanceof PlanError)
+          return error.problems.map(({ code, at, message }) => [code, at, message])
+      }
+      return []
+    }
+    // (2.5 + 1.5) x 1.1 = 4.4 mm for the stitch and twice 50 mm for the tails.
+    expect(refused({ capacityM: 0.1, tailMm: 50 })).toEqual([
+      ['thread/bobbin', 'thread.bobbin', '0.1 m is not allowed; it may be 0.1044 to 100000 m'],
+    ])
+    expect(refused({ capacityM: 0.105, tailMm: 50 })).toEqual([])
+    expect(refused({ moveBackShare: 0.95 })).toEqual([
+      ['thread/bobbin', 'thread.moveBack', '0.95 (a share) is not allowed; it may be 0 to 0.9 (a share)'],
+    ])
   })
 })

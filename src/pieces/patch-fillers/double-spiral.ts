@@ -1,5 +1,15 @@
 import { add, type Point, polar } from '../../geometry/point.ts'
+import { inches } from '../../units.ts'
 import { incircle, PatchView } from './patch-shape.ts'
+
+/** The distance between the lines of two arms, as a value that a plan may give. */
+export const ARM_SPACING = {
+  kind: 'length',
+  label: 'Distance between lines',
+  default: { widths: 0.16 },
+  min: inches(0.1),
+  max: inches(2),
+} as const
 
 /** A spiral's place: the angle about its middle (radians) and how deep it lies inside the edge, mm. */
 export interface SpiralPlace {

@@ -1,24 +1,15 @@
 import { add, type Point, scale } from '../../geometry/point.ts'
 import { strokeThrough } from '../../geometry/stroke.ts'
 import { meetingPoint } from '../../quilt/outline.ts'
-import { inches } from '../../units.ts'
 import { definePatchFiller } from './contract.ts'
-import { cornersAcross, doubleSpiral } from './double-spiral.ts'
+import { ARM_SPACING, cornersAcross, doubleSpiral } from './double-spiral.ts'
 import { edgesOf, incircle, insetPatch, type PatchEdge, PatchView } from './patch-shape.ts'
 import { distinctPoints } from './smooth-stroke.ts'
 
 export default definePatchFiller({
   title: 'Echo',
   source: 'lines at a constant distance from the patch’s seams; common practice',
-  params: {
-    spacing: {
-      kind: 'length',
-      label: 'Distance between lines',
-      default: { widths: 0.16 },
-      min: inches(0.1),
-      max: inches(2),
-    },
-  },
+  params: { spacing: ARM_SPACING },
   closeness: 'spacing',
   ditch: false,
   leadsTo: cornersAcross,

@@ -1,21 +1,12 @@
-import { inches } from '../../units.ts'
 import { definePatchFiller } from './contract.ts'
-import { cornersAcross, doubleSpiral, openEnded } from './double-spiral.ts'
+import { ARM_SPACING, cornersAcross, doubleSpiral, openEnded } from './double-spiral.ts'
 import { incircle, PatchView } from './patch-shape.ts'
 import { distinctPoints, smoothStroke } from './smooth-stroke.ts'
 
 export default definePatchFiller({
   title: 'Spiral',
   source: 'Archimedean spiral with two arms, its radius measured from the patch’s edge',
-  params: {
-    spacing: {
-      kind: 'length',
-      label: 'Distance between lines',
-      default: { widths: 0.16 },
-      min: inches(0.1),
-      max: inches(2),
-    },
-  },
+  params: { spacing: ARM_SPACING },
   closeness: 'spacing',
   ditch: false,
   leadsTo: cornersAcross,
