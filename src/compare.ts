@@ -58,10 +58,17 @@ function asPlanned(plan: Plan, way: Way, ditch: readonly DitchSeam[]): Plan {
   return {
     ...plan,
     machine: { ...machine, kind: way === 'frame' ? 'frame' : 'domestic', ...strip },
-    route: { ...plan.route, ditch, work: way === 'laps' ? 'laps' : 'areas' },
+    route: {
+      ...plan.route,
+      // A frame works from top to bottom, whatever else is asked.
+      ...(way === 'frame' && plan.machine.kind !== 'frame' && FREE),
+      ditch,
+      work: way === 'laps' ? 'laps' : 'areas',
+    },
   }
 }
 
+const FREE = { start: { kind: 'anywhere' }, end: { kind: 'anywhere' }, order: 'any' } as const
 const NO_STRIP = { throat: undefined, overlap: undefined }
 
 function tryStrategy(

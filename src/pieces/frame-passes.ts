@@ -27,18 +27,35 @@ const CHORD = 0.5
 /** Rounding allowed before a piece counts as outside its strip, mm. */
 const SLACK = 1e-6
 
+/** A way to divide the work into passes. */
+export interface PassCut {
+  /**
+   * `sectors`: sectors that fit the throat are not divided, so that less is stitched over and strips reach farther back;
+   * `pieces`: strips hold as much as they can.
+   */
+  readonly by: 'sectors' | 'pieces'
+  /** Pieces are taken from this part of the strip; over the rest of it the line may still travel. */
+  readonly depth: number
+}
+
+/** The ways that are tried: where strips begin decides what can be joined in them. */
+export const PASS_CUTS: readonly PassCut[] = [
+  { by: 'sectors', depth: 1 },
+  { by: 'sectors', depth: 0.92 },
+  { by: 'sectors', depth: 0.85 },
+  { by: 'pieces', depth: 1 },
+]
+
 /**
- * Divides the work into passes from top to bottom. A strip takes all that lies wholly in it; the next one begins where
- * the first piece that is left begins, and no lower than the overlap asks.
+ * Divides the work into passes from top to bottom. A strip takes all that lies wholly in it, or in a part of it; the next
+ * one begins where the first piece that is left begins, and no lower than the overlap asks.
  *
- * @param by  `sectors`: sectors that fit the throat are not divided, so that less is stitched over and strips reach
- *   farther back; `pieces`: strips hold as much as they can
  * @throws PlanError `route/throat` if a piece is deeper than the throat
  */
 export function framePasses(
   { pieces, net }: { pieces: Pieces; net: Net },
   frame: Frame,
-  by: 'sectors' | 'pieces',
+  { by, depth }: PassCut,
 ): FramePass[] {
   const boxes = edgeBoxes(pieces, net)
   const isRequired = (edge: number) =>
@@ -46,8 +63,12 @@ export function framePasses(
   const edges = boxes.map((_, edge) => edge)
   const required = edges.filter(isRequired)
   refuseTooDeep(required, boxes, { pieces, frame })
-  const unitBoxes = by === 'pieces' ? boxes : sectorWiseBoxes(boxes, { pieces, net, frame })
-  return stripsDown(required, unitBoxes, frame).map(({ top, required }) => {
+  const unitBoxes =
+    by === 'pieces' ? boxes : sectorWiseBoxes(boxes, { pieces, net, throat: depth * frame.throat })
+  const deepest = Math.max(...required.map((edge) => boxes[edge]!.maxY - boxes[edge]!.minY))
+  const throat = Math.max(depth * frame.throat, deepest)
+  const used = { throat, overlap: Math.max(0, frame.overlap - (frame.throat - throat)) }
+  return stripsDown(required, unitBoxes, used).map(({ top, required }) => {
     const bottom = top + frame.throat
     const travel = edges.filter((edge) => !isRequired(edge) && isWithin(boxes[edge]!, top, bottom))
     return { top, bottom, area: { required, travel } }
@@ -78,7 +99,7 @@ function stripsDown(
 /** The box of the whole sector for each required edge, where the sector fits the throat. */
 function sectorWiseBoxes(
   boxes: readonly Box[],
-  { pieces, net, frame }: { pieces: Pieces; net: Net; frame: Frame },
+  { pieces, net, throat }: { pieces: Pieces; net: Net; throat: number },
 ): Box[] {
   const sectorOf = [...pieces.pieces.map(({ sector }) => sector), ...net.seams.map(({ ditch }) => ditch)]
   const whole = pieces.sectors.map(() => NO_BOX)
@@ -87,7 +108,7 @@ function sectorWiseBoxes(
   })
   return boxes.map((box, edge) => {
     const sector = whole[sectorOf[edge] ?? -1]
-    return sector && sector.maxY - sector.minY <= frame.throat ? sector : box
+    return sector && sector.maxY - sector.minY <= throat ? sector : box
   })
 }
 

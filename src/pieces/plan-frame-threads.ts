@@ -1,6 +1,7 @@
 import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import { askDitches } from './ask-ditches.ts'
-import { type Frame, type FramePass, framePasses, passStartsBound } from './frame-passes.ts'
+import { type Frame, type FramePass, framePasses, PASS_CUTS, passStartsBound } from './frame-passes.ts'
+import { refuseFrameEnds, refuseFrameWishes } from './frame-wishes.ts'
 import { type Net, type SeamEdge, tieNet } from './net.ts'
 import type { Piece } from './pieces.ts'
 import { type LineTask, type PlannedLine, threadWalks } from './plan-line.ts'
@@ -30,7 +31,7 @@ const ADVANCE = 3 * ROUTE_WEIGHTS.reposition
  * the thread that ends it begins the next.
  *
  * @param threadOf  the thread of a piece's band, or of a seam that is stitched in the ditch
- * @throws PlanError `route/throat` if a piece is deeper than the throat
+ * @throws PlanError `route/throat` if a piece is deeper than the throat, `route/frame` for what a frame can't do
  */
 export function planFrameThreads(
   task: LineTask,
@@ -38,13 +39,15 @@ export function planFrameThreads(
   threadOf: (part: Piece | SeamEdge) => string,
 ): FrameTurns {
   const { quilt, pieces, wishes } = task
+  refuseFrameWishes(wishes)
+  refuseFrameEnds(wishes)
   const net = askDitches(tieNet(quilt, pieces), pieces, wishes.ditch)
   const threads = [
     ...pieces.pieces.map(threadOf),
     ...net.seams.map((seam) => (seam.ditch === undefined ? undefined : threadOf(seam))),
   ]
-  const tried = (['sectors', 'pieces'] as const).map((by) => {
-    const passes = framePasses({ pieces, net }, frame, by)
+  const tried = PASS_CUTS.map((cut) => {
+    const passes = framePasses({ pieces, net }, frame, cut)
     const used = passes.map(({ area }) => [...new Set(area.required.map((edge) => threads[edge]!))])
     const turns = orderThreads(used).map((turn) => planTurn(turn, { task, net, passes, threads }))
     const walks = turns.reduce(

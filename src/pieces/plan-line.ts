@@ -3,7 +3,8 @@ import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
 import { askDitches, ditchesFirst, type WantedDitch } from './ask-ditches.ts'
-import { type Frame, type FramePass, framePasses, passStartsBound } from './frame-passes.ts'
+import { type Frame, type FramePass, framePasses, PASS_CUTS, passStartsBound } from './frame-passes.ts'
+import { frameEnds, refuseFrameWishes } from './frame-wishes.ts'
 import { judgeRoutes, type TurningWeight } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
@@ -66,7 +67,8 @@ export function planLine(task: LineTask): PlannedLine {
   const graph = routeGraph(net, pieces)
   const thread = (walks: RouteResult['walks']) => threadWalks(walks, { pieces, net, thread: task.thread })
   if (wishes.frame) {
-    const { route, ...frame } = bestPasses(graph, { pieces, net, frame: wishes.frame, seed })
+    refuseFrameWishes(wishes)
+    const { route, ...frame } = bestPasses(graph, { task, net, frame: wishes.frame })
     const areas = frame.passes.map(({ area }) => area)
     return { net, graph, areas, route, lines: thread(route.walks), frame }
   }
@@ -89,14 +91,13 @@ export const threadWalks = (
 const ADVANCE = 3 * ROUTE_WEIGHTS.reposition
 
 /** The cheaper way to divide the work into passes, in starts, extra passes of the line, and advances. */
-function bestPasses(
-  graph: RouteGraph,
-  { pieces, net, frame, seed }: { pieces: Pieces; net: Net; frame: Frame; seed: number },
-) {
-  const tried = (['sectors', 'pieces'] as const).map((by) => {
-    const passes = framePasses({ pieces, net }, frame, by)
+function bestPasses(graph: RouteGraph, { task, net, frame }: { task: LineTask; net: Net; frame: Frame }) {
+  const { pieces, wishes, seed } = task
+  const tried = PASS_CUTS.map((cut) => {
+    const passes = framePasses({ pieces, net }, frame, cut)
     const plan = passes.map(({ area }) => area)
-    const route = solveByAreas(graph, { plans: [plan], seed, order: 'strict' })
+    const ends = frameEnds(wishes, { ...task, net }, passes)
+    const route = solveByAreas(graph, { plans: [plan], seed, order: 'strict', ...ends })
     const cost = ROUTE_WEIGHTS.start * route.walks.length + route.extra + ADVANCE * passes.length
     return { route, passes, startsBound: passStartsBound(passes, net), cost }
   })
