@@ -33,8 +33,11 @@ export function compareStrategies(
 ): Comparison {
   const asked = plan.route.ditch
   const rings = plan.bands.map((_, band): DitchSeam => ({ kind: 'ring', band }))
-  const strategies = WAYS.flatMap((way) =>
-    [[], asked.length > 0 ? asked : rings].map((ditch) => {
+  // One filler over the whole quilt knows no laps and no seams.
+  const ways = plan.allOver ? WAYS.filter((way) => way !== 'laps') : WAYS
+  const ditches = plan.allOver ? [[]] : [[], asked.length > 0 ? asked : rings]
+  const strategies = ways.flatMap((way) =>
+    ditches.map((ditch) => {
       onStep(way)
       return tryStrategy(asPlanned(plan, way, ditch), catalog, { way, ditch: ditch.length > 0 })
     }),

@@ -3,6 +3,7 @@ import type { CentreFiller } from './motif/centre-contract.ts'
 import type { Motif } from './motif/contract.ts'
 import type { CornerMotif } from './motif/corner-contract.ts'
 import type { Filler } from './motif/draw-stretch.ts'
+import type { AllOver, AllOverWork } from './pieces/all-over.ts'
 import type { BandFiller } from './pieces/band-filler.ts'
 import type { CentreFill } from './pieces/centre-piece.ts'
 import { asPatchFiller } from './pieces/patch-fillers/cornerstone.ts'
@@ -175,6 +176,30 @@ export function centreFillOf({ centre }: Plan, { centres }: Catalog): CentreFill
   if (!centre.filler || !filler) return undefined
   const usual = defaultValues(filler.params, centre.across ?? Math.min(centre.width, centre.height))
   return { filler, values: { ...usual, ...centre.filler.values } }
+}
+
+/** The filler that goes over the whole quilt, if one does: what it has in the centre, and of a strip's values the rest. */
+export function allOverOf({ allOver, centre }: Plan, { motifs, centres }: Catalog): AllOver | undefined {
+  const motif = allOver && motifs[allOver.name]
+  if (!allOver || !motif) return undefined
+  const least = Math.min(centre.width, centre.height)
+  const usual = {
+    ...defaultValues(motif.params, least),
+    ...defaultValues(centres?.[allOver.name]?.params ?? {}, least),
+  }
+  const values = { ...usual, ...allOver.values }
+  const apart = motif.closeness === undefined ? undefined : values[motif.closeness]
+  // What is round and irregular may sway, so that no rows show; lines and shells stay straight.
+  const isRound = centres?.[allOver.name]?.joints === 'smooth'
+  const sway = isRound && typeof apart === 'number' ? apart : undefined
+  return { name: allOver.name, motif, values, sway }
+}
+
+/** How an all-over is divided: within reach, or on a frame into strips that the throat takes. */
+export function allOverWorkOf({ machine, route, seed }: Plan): AllOverWork {
+  const { throat, overlap = 0, reach } = machine
+  const part: Reach = throat === undefined ? reach : [Number.POSITIVE_INFINITY, throat - overlap]
+  return { part, corner: route.start.kind === 'corner' ? route.start.corner : 0, seed }
 }
 
 /**

@@ -1,13 +1,16 @@
+import { DENSITY } from './choose/weigh.ts'
 import { centreFillOf, fillersOf, piecingOf, sizeOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
-import { distance } from './geometry/point.ts'
+import { distance, type Point } from './geometry/point.ts'
 import { strokeLength } from './geometry/stroke.ts'
 import type { Filler } from './motif/draw-stretch.ts'
 import { alongOn, type BandFiller, isByPatch } from './pieces/band-filler.ts'
+import type { CentreFill } from './pieces/centre-piece.ts'
 import { fillPatch, type PatchFill } from './pieces/patch-fillers/contract.ts'
 import type { Catalog } from './plan/catalog.ts'
 import { LIMITS } from './plan/limits.ts'
 import type { Plan } from './plan/plan.ts'
+import { defaultValues } from './plan/settle-filler.ts'
 import { layOutQuilt } from './quilt/layout.ts'
 import { countUnits, type Piecing } from './quilt/pieced-band.ts'
 import type { Band } from './quilt/quilt.ts'
@@ -35,10 +38,12 @@ export function refuseTooMuch(plan: Plan, catalog: Catalog): Problem[] {
   const fillers = fillersOf(plan, catalog)
   const lines = bands.map((band, i) => ({
     at: `bands[${i}].filler`,
-    line: lineIn(band, { filler: fillers[i], plan }),
+    line: plan.bands[i]!.auto ? chosenLine(band, plan) : lineIn(band, { filler: fillers[i], plan }),
     patches: 0,
   }))
-  const centre = { at: 'centre.filler', line: centreLine(plan, catalog), patches: 0 }
+  const centre = plan.allOver
+    ? { at: 'allOver', line: allOverLine(plan, catalog), patches: 0 }
+    : { at: 'centre.filler', line: centreLine(plan, catalog), patches: 0 }
   const long = overLimit([centre, ...lines], { most: LIMITS.line, of: 'line' })
   return long ? [long] : []
 }
@@ -88,7 +93,14 @@ function lineIn(band: Band, { filler, plan }: { filler: BandFiller | undefined; 
   }, 0)
 }
 
-const widthOf = ({ sides }: Band, s: number): number =>
+/** Length of line in a band whose filler is chosen later: what the plan's density stands for. */
+const chosenLine = ({ sides }: Band, { density }: Plan): number =>
+  sides.reduce((sum, side, s) => {
+    const length = (distance(side.innerA, side.innerB) + distance(side.outerA, side.outerB)) / 2
+    return sum + DENSITY[density] * length * widthOf({ sides }, s)
+  }, 0)
+
+const widthOf = ({ sides }: Pick<Band, 'sides'>, s: number): number =>
   (heightAt(sides[s]!, 'outerA') + heightAt(sides[s]!, 'outerB')) / 2
 
 /** A filler that ends freely is drawn at least once in each stretch, which is so long a part of the reach. */
@@ -123,9 +135,22 @@ const SAMPLE = 600
 
 function centreLine(plan: Plan, catalog: Catalog): number {
   const fill = centreFillOf(plan, catalog)
-  if (!fill) return 0
   const { width, height } = plan.centre
+  if (plan.centre.auto) return DENSITY[plan.density] * width * height
+  return fill ? lineOver([width, height], fill) : 0
+}
+
+/** Length of line of the filler that goes over the whole quilt, mm. */
+function allOverLine(plan: Plan, { centres }: Catalog): number {
+  const filler = plan.allOver && centres?.[plan.allOver.name]
+  if (!plan.allOver || !filler) return 0
+  const { widthMm, heightMm } = layOutQuilt(sizeOf(plan))
+  const usual = defaultValues(filler.params, Math.min(widthMm, heightMm))
+  return lineOver([widthMm, heightMm], { filler, values: { ...usual, ...plan.allOver.values } })
+}
+
+function lineOver([width, height]: Point, { filler, values }: CentreFill): number {
   const part = { width: Math.min(width, SAMPLE), height: Math.min(height, SAMPLE) }
-  const { stroke } = fill.filler.fill({ ...part, seed: 0 }, fill.values)
+  const { stroke } = filler.fill({ ...part, seed: 0 }, values)
   return (strokeLength(stroke) * (width * height)) / (part.width * part.height)
 }

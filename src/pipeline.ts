@@ -1,5 +1,7 @@
 import { type Choices, choosePlan, isOpen } from './choose/choose-plan.ts'
 import {
+  allOverOf,
+  allOverWorkOf,
   bandThreads,
   centreFillOf,
   fillersOf,
@@ -11,6 +13,7 @@ import {
 import { PlanError, type Problem } from './error.ts'
 import { refuseTooMuch } from './estimate-work.ts'
 import type { Drawing } from './export/drawing.ts'
+import { allOverPieces } from './pieces/all-over.ts'
 import { avoidRegions } from './pieces/avoid-regions.ts'
 import { withCentre } from './pieces/centre-piece.ts'
 import { oddPlaces } from './pieces/odd-places.ts'
@@ -20,7 +23,7 @@ import type { Catalog } from './plan/catalog.ts'
 import { withDrawnMotifs } from './plan/drawn-catalog.ts'
 import type { Plan } from './plan/plan.ts'
 import { type PlanRead, readPlan } from './plan/read-plan.ts'
-import type { Quilt } from './quilt/quilt.ts'
+import { type Quilt, wholeCloth } from './quilt/quilt.ts'
 import { buildReport } from './report/build-report.ts'
 import { drawnFigures, swatchesOf } from './report/drawn-figures.ts'
 import { listExtras } from './report/extras.ts'
@@ -30,6 +33,7 @@ import { needlePoints } from './report/needle-points.ts'
 import { type Handling, type Reckoning, reckonLines } from './report/reckon.ts'
 import { regionFigures } from './report/region-figures.ts'
 import type { Report } from './report/report.ts'
+import { countOverBands, spreadOverBands } from './report/spread-over-bands.ts'
 import { traceStrips } from './report/trace-strips.ts'
 import { lowerBound } from './route/index.ts'
 
@@ -90,7 +94,7 @@ export function acceptPlan(text: string, catalog: Catalog): PlanRead {
 }
 
 /** Problems found while planning name a key of the plan; here they get their place in the file. */
-function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
+export function withPlaces<T>(locate: PlanRead['locate'], work: () => T): T {
   try {
     return work()
   } catch (error) {
@@ -149,6 +153,11 @@ export function fitFillers(
   quilt: Quilt,
   catalog: Catalog,
 ): Pick<FilledQuilt, 'whole' | 'pieces'> {
+  const allOver = allOverOf(plan, catalog)
+  if (allOver) {
+    const pieces = allOverPieces(quilt, allOver, allOverWorkOf(plan))
+    return { whole: pieces, pieces }
+  }
   const fillers = fillersOf(plan, catalog)
   const bands = cutPieces(quilt, fillers, {
     reach: reachOf(plan),
@@ -177,6 +186,7 @@ export function drawQuilt(filled: FilledQuilt, line: PlannedLines, catalog: Cata
     spm: plan.machine.speed,
     stitchLengthMm: plan.stitch.length,
     ...(line.frame && { passes: line.frame.areasOf }),
+    ...(plan.allOver && { allOver: fillerWords(plan.allOver.name) }),
     fillers: plan.bands.map((band) =>
       band.filler ? motifs[band.filler.name]!.title.toLowerCase() : patchFillersText(band),
     ),
@@ -195,11 +205,12 @@ export const gapTaskOf = ({ line, quilt }: ThreadedQuilt): GapTask => ({
 export function reckonQuilt(threaded: ThreadedQuilt, { chords }: GapTask): ReckonedQuilt {
   const { plan, line } = threaded
   const figures = measureLines(line.lines, { reach: plan.machine.reach, sector: sectorOf(plan), chords })
-  return {
-    ...threaded,
-    figures,
-    reckoning: reckonLines(line.lines, plan, handlingOf(line, figures)),
-  }
+  const reckoning = reckonLines(line.lines, plan, handlingOf(line, figures))
+  if (!plan.allOver) return { ...threaded, figures, reckoning }
+  const { quilt } = threaded
+  const stitchedMm = spreadOverBands(chords, quilt)
+  const byBand = countOverBands(reckoning.stitches, quilt, stitchedMm)
+  return { ...threaded, figures: { ...figures, stitchedMm }, reckoning: { ...reckoning, byBand } }
 }
 
 /** Puts all figures into the report, and what a picture shows of them into the drawing. */
@@ -277,7 +288,7 @@ const handlingOf = ({ frame, changes }: PlannedLines, { repositions, turns }: Li
 
 /** What the line is planned over, and what the plan asks of its way. */
 export const lineTaskOf = ({ plan, quilt, pieces }: FilledQuilt): ThreadedTask => ({
-  quilt,
+  quilt: plan.allOver ? wholeCloth(quilt) : quilt,
   pieces,
   reach: reachOf(plan),
   wishes: wishesOf(plan),
@@ -304,8 +315,10 @@ function oddIn({ works }: PlannedLines): ReturnType<typeof oddPlaces> {
   }
 }
 
+const fillerWords = (name: string): string => name.replaceAll('-', ' ')
+
 /** What fills a band's patches, in words. */
 function patchFillersText({ pieced }: Plan['bands'][number]): string {
-  const names = new Set(Object.values(pieced?.fillers ?? {}).map(({ name }) => name.replaceAll('-', ' ')))
+  const names = new Set(Object.values(pieced?.fillers ?? {}).map(({ name }) => fillerWords(name)))
   return names.size > 0 ? [...names].join(' and ') : 'nothing'
 }

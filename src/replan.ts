@@ -1,5 +1,5 @@
 import { isOpen } from './choose/choose-plan.ts'
-import { layOutPlan, reachOf } from './engine-input.ts'
+import { allOverWorkOf, layOutPlan, reachOf } from './engine-input.ts'
 import { type PlannedLines, planThreads } from './pieces/plan-threads.ts'
 import {
   drawQuilt,
@@ -57,6 +57,7 @@ function shapesOf(plan: Plan): string {
   return JSON.stringify({
     ...others,
     reach: reachOf(plan),
+    allOverWork: plan.allOver && allOverWorkOf(plan),
     area,
     bands: bands.map(({ fabric: cloth, pieced, ...band }) => ({
       ...band,

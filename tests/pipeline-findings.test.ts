@@ -54,4 +54,11 @@ describe('what fuzzing found', () => {
     const machine = { reach: [900, 900] }
     expect(farthestOut({ centre, bands: [meander, pearls, loops], machine })).toBeLessThan(0.1)
   })
+
+  it('a motif in a cornerstone that was measured out of square left it', () => {
+    const pearls = { width: 63.5, filler: 'pearls', cornerstone: 'four-petal' }
+    const measured = [{ band: 'band 1', across: [261.25, 262.95, 259.35], down: [238.6, 240.7, 238.4] }]
+    const centre = { width: 133.35, height: 114.3 }
+    expect(farthestOut({ centre, bands: [pearls], binding: 0, measured })).toBeLessThan(0.1)
+  })
 })

@@ -8,6 +8,7 @@ import { type LineFile, lineFormat } from '../src/export/line-json.ts'
 import { planLine } from '../src/pieces/plan-line.ts'
 import { fillQuilt, lineTaskOf, type PlannedQuilt, planQuilt, threadQuilt } from '../src/pipeline.ts'
 import { readPlan } from '../src/plan/read-plan.ts'
+import { writePlan } from '../src/plan/write-plan.ts'
 import { type PlanData, planText } from './support/arbitrary-plan.ts'
 import { measureLine } from './support/measure-line.ts'
 import { wholePlan } from './support/whole-plans.ts'
@@ -60,7 +61,8 @@ describe.each(runs.map((data, i) => [i, data] as const))('whole plan %i', (_, da
     const measured = measureLine(file, planned.quilt)
     expect(measured.starts).toBe(line.threadStarts)
     expect(Math.abs(measured.lengthMm - line.lengthMm)).toBeLessThan(0.003 * line.lengthMm + 1)
-    expect(Math.abs(measured.overlapMm - line.overlapMm)).toBeLessThan(0.02 * line.lengthMm + 25)
+    // Touches of two tight curves count for the samples and not for the report.
+    expect(Math.abs(measured.overlapMm - line.overlapMm)).toBeLessThan(0.001 * line.lengthMm + 25)
   })
 
   it('stitches every piece, and none twice unless it says so', () => {
@@ -78,7 +80,7 @@ describe.each(runs.map((data, i) => [i, data] as const))('whole plan %i', (_, da
     expect(again).toBeLessThanOrEqual(line.overlapMm + 25)
   })
 
-  it('gives the same bytes again, in another unit, and with its keys in another order', async () => {
+  it('gives the same bytes again, in another unit, with its keys in another order, and saved and read again', async () => {
     const bytes = await bytesOf(planned)
     const line = async (again: string) =>
       (await exportDrawing(
@@ -88,5 +90,6 @@ describe.each(runs.map((data, i) => [i, data] as const))('whole plan %i', (_, da
     expect(await line(text)).toBe(bytes)
     expect(await line(JSON.stringify(backwards(JSON.parse(text))))).toBe(bytes)
     expect(await line(planText(data, 'in'))).toBe(bytes)
+    expect(await line(writePlan(planned.plan, CATALOG))).toBe(bytes)
   })
 })

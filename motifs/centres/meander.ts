@@ -1,5 +1,6 @@
-import type { Point } from '../../src/geometry/point.ts'
-import { boundsOf } from '../../src/geometry/stroke.ts'
+import { applyAffine, rotation } from '../../src/geometry/affine.ts'
+import { type Point, subtract } from '../../src/geometry/point.ts'
+import { boundsOf, transformStroke } from '../../src/geometry/stroke.ts'
 import { defineCentre } from '../../src/motif/centre-contract.ts'
 import { centreGrid, fineCell } from '../../src/motif/centre-grid.ts'
 import { outlineGrid } from '../../src/motif/outline-grid.ts'
@@ -30,12 +31,16 @@ export default defineCentre({
     return { stroke, touches: [0, stroke.segments.length] }
   },
   fillOutline: ({ outline, seed }, { spacing }) => {
-    const { minY, maxY } = boundsOf(outline)
-    const { grid, place, rim } = outlineGrid(outline, Math.min(spacing, (maxY - minY) / 8))
+    const along = subtract(outline[1]!, outline[0]!)
+    const angle = Math.atan2(along[1], along[0])
+    const flat = outline.map((p) => applyAffine(rotation(-angle), p))
+    const { minY, maxY } = boundsOf(flat)
+    const { grid, place, rim } = outlineGrid(flat, Math.min(spacing, (maxY - minY) / 8))
     const random = seededRandom(seed)
     const cells = walkRound(grid, growTree(grid, random, 'one'))
     const walk = wander(cells, (p) => Math.min(1, Math.max(0, rim(p) / 2)), random)
     const port = place([grid.columns, 0])
-    return [smoothPath(walk.map(place), { at: port, along: [0, 1] }, { at: port, along: [0, -1] })]
+    const stroke = smoothPath(walk.map(place), { at: port, along: [0, 1] }, { at: port, along: [0, -1] })
+    return [transformStroke(stroke, rotation(angle))]
   },
 })

@@ -10,6 +10,9 @@ export interface Look {
 /** Crossings sharper than this are crossings however long they lie on each other, radians. */
 const SHARPEST_OVERLAP = 0.015
 
+/** At the quarters a line that crosses or kisses another is so far from it at least, as a part of how far at the ends. */
+const LEAST_QUARTER = 0.08
+
 /**
  * What a stretch of line close to an earlier part is, from five looks at even steps.
  *
@@ -29,7 +32,8 @@ export function judgeStretch(
   const leavesBothEnds = Math.min(Math.abs(first), Math.abs(last)) > within / 2
   if (!leavesBothEnds) return 'overlap'
   if (first * last < 0) {
-    return Math.abs(last - first) / length > SHARPEST_OVERLAP ? 'crossing' : 'overlap'
+    const isSharp = Math.abs(last - first) / length > SHARPEST_OVERLAP
+    return isSharp && goesAcross(offsets) ? 'crossing' : 'overlap'
   }
   const areTight = isTight(
     looks.map(({ here }) => here.heading),
@@ -44,6 +48,10 @@ export function judgeStretch(
   return areTight && othersAreTight && isParabola(offsets) ? 'kiss' : 'overlap'
 }
 
+/** Whether it comes nearer all the way: what turns onto a line, follows it and turns off beyond it does not. */
+const goesAcross = ([a, b, , d, e]: readonly [number, number, number, number, number]): boolean =>
+  b / a > LEAST_QUARTER && d / e > LEAST_QUARTER
+
 /** Whether the direction turns as much on the stretch as on a circle of that radius, less what flattening hides. */
 function isTight(headings: readonly Point[], length: number, radius: number): boolean {
   let turn = 0
@@ -57,5 +65,5 @@ function isTight(headings: readonly Point[], length: number, radius: number): bo
 /** Whether the gap at the quarters is about a quarter of that at the ends, as of a square. */
 function isParabola([a, b, c, d, e]: readonly [number, number, number, number, number]): boolean {
   const share = (quarter: number, end: number) => (quarter - c) / (end - c)
-  return [share(b, a), share(d, e)].every((s) => s > 0.08 && s < 0.5)
+  return [share(b, a), share(d, e)].every((s) => s > LEAST_QUARTER && s < 0.5)
 }

@@ -1,7 +1,7 @@
 import type { Pieces } from '../pieces/pieces.ts'
 import type { Catalog } from '../plan/catalog.ts'
 import { type FillerChoice, type Plan, SIDES, type SideName } from '../plan/plan.ts'
-import type { Quilt } from '../quilt/quilt.ts'
+import { type Quilt, wholeCloth } from '../quilt/quilt.ts'
 import { causesOf } from './causes.ts'
 import { type Choice, type Telling, tellChoices } from './choice.ts'
 import { surveyGrounds } from './grounds.ts'
@@ -83,7 +83,8 @@ function corrected(
   { quilt, pieces }: Filled,
   picked: { readonly grounds: readonly Ground[]; readonly mixes: readonly Mix[] },
 ): Scales {
-  const gaps = openGaps({ quilt, pieces }, plan.batting.limit).map((gap) => ({
+  const cloth = plan.allOver ? wholeCloth(quilt) : quilt
+  const gaps = openGaps({ quilt: cloth, pieces }, plan.batting.limit).map((gap) => ({
     ...gap,
     bands: causesOf(gap.bands, { plan, grounds: picked.grounds }),
   }))
@@ -133,7 +134,9 @@ function withMixes(plan: Plan, grounds: readonly Ground[], mixes: readonly Mix[]
   return {
     ...plan,
     spacing: 'own',
-    centre: { ...plan.centre, auto: false, filler: fillerOf(-1, 'centre') ?? plan.centre.filler },
+    ...(plan.allOver
+      ? { allOver: fillerOf(-1, 'centre') ?? plan.allOver }
+      : { centre: { ...plan.centre, auto: false, filler: fillerOf(-1, 'centre') ?? plan.centre.filler } }),
     bands: plan.bands.map((band, index) => ({
       ...band,
       auto: false,

@@ -1,4 +1,5 @@
 import { distance, type Point } from '../geometry/point.ts'
+import type { CentreFiller } from '../motif/centre-contract.ts'
 import type { Filler } from '../motif/draw-stretch.ts'
 import { PATCH_FILLERS } from '../pieces/patch-fillers/index.ts'
 import { incircle } from '../pieces/patch-fillers/patch-shape.ts'
@@ -22,65 +23,84 @@ export interface Survey {
 }
 
 /** The centre, if it is stitched, and all bands from the inside out, each with its slots and every way to fill them. */
-export const surveyGrounds = (survey: Survey): Ground[] => [
-  ...centreGround(survey),
-  ...survey.plan.bands.map((band, index) => bandGround(survey, band, index)),
-]
+export const surveyGrounds = (survey: Survey): Ground[] =>
+  survey.plan.allOver
+    ? allOverGround(survey, survey.plan.allOver)
+    : [...centreGround(survey), ...survey.plan.bands.map((band, index) => bandGround(survey, band, index))]
 
 /** How finely the values of a filler are tried; not at all where fillers keep their own. */
 const stepsFor = ({ spacing }: Plan, isAuto: boolean): Steps | undefined =>
   spacing === 'own' ? undefined : isAuto ? 'coarse' : 'fine'
 
+/** What stands for the whole quilt where one filler goes over it. */
+export const ALL_OVER = 'all over'
+
 /** A filler of which nothing is given. */
 const bare = (name: string): FillerChoice => ({ name, values: {}, given: [] })
 
+/* One filler over all. */
+
+function allOverGround(survey: Survey, filler: FillerChoice): Ground[] {
+  const ring = survey.quilt.rings.at(-1)!
+  const size: Point = [survey.quilt.widthMm, survey.quilt.heightMm]
+  return [rectangleGround(survey, { at: ALL_OVER, ring, size, filler })]
+}
+
 /* The centre. */
 
-function centreGround({ plan, quilt, catalog }: Survey): Ground[] {
-  const { centre } = plan
-  const { centres = {} } = catalog
-  const ring = quilt.rings[0]!
+function centreGround(survey: Survey): Ground[] {
+  const { centre } = survey.plan
+  if (!centre.auto && !centre.filler) return []
+  const filler = centre.auto ? undefined : centre.filler
   // A square on point is filled as a square by its sides.
   const { across, shape } = centre
   const size: Point = across && shape === 'on-point' ? [across, across] : [centre.width, centre.height]
-  const fits = (name: string) => ring.length === 4 || centres[name]!.fillOutline !== undefined
+  return [rectangleGround(survey, { at: CENTRE_NAME, ring: survey.quilt.rings[0]!, size, filler })]
+}
+
+/** What a filler for the centre fills. */
+interface Rectangle {
+  readonly at: string
+  readonly ring: readonly Point[]
+  /** mm */
+  readonly size: Point
+  /** Undefined: to be chosen. */
+  readonly filler: FillerChoice | undefined
+}
+
+function rectangleGround({ plan, catalog }: Survey, { at, ring, size, filler }: Rectangle): Ground {
+  const { centres = {} } = catalog
   const areaMm2 = Math.abs(outlineArea(ring))
   const least = Math.min(...size)
-  const fillers = centre.auto
-    ? Object.keys(centres)
-        .filter((name) => centres[name]!.suitsFrom <= least && fits(name))
-        .map(bare)
-    : centre.filler && centres[centre.filler.name]
-      ? [centre.filler]
-      : []
-  if (fillers.length === 0 && !centre.auto) return []
-  const options = fillers.flatMap((filler) => {
-    const known = centres[filler.name]!
+  const able = Object.keys(centres).filter(
+    (name) => centres[name]!.suitsFrom <= least && canFill(centres[name]!, ring),
+  )
+  const options = (filler ? [filler] : able.map(bare)).flatMap((chosen): Option[] => {
+    const known = centres[chosen.name]
+    if (!known) return []
     const measure = (values: FillerChoice['values']) =>
-      measured(catalog, `centre ${filler.name} ${JSON.stringify(values)} ${size.join(' ')}`, () =>
+      measured(catalog, `centre ${chosen.name} ${JSON.stringify(values)} ${size.join(' ')}`, () =>
         sampleCentre({ filler: known, values }, size),
       )
-    const steps = stepsFor(plan, centre.auto)
+    const { units, batting } = plan
+    const steps = stepsFor(plan, !filler)
     return optionsOf({
       known,
-      filler,
+      filler: chosen,
       width: least,
-      units: plan.units,
-      limit: plan.batting.limit,
+      units,
+      limit: batting.limit,
       steps,
       measure,
     })
   })
-  const slot: Slot = {
-    kind: 'centre',
-    part: '',
-    areaMm2,
-    widths: [least],
-    isAuto: centre.auto,
-    options,
-  }
-  return [{ at: CENTRE_NAME, band: -1, areaMm2, slots: [slot] }]
+  const slot: Slot = { kind: 'centre', part: '', areaMm2, widths: [least], isAuto: !filler, options }
+  return { at, band: -1, areaMm2, slots: [slot] }
 }
+
+/** Whether a filler fills a centre of that outline: any fills four corners. */
+const canFill = (filler: CentreFiller, { length }: readonly Point[]): boolean =>
+  length === 4 || filler.fillOutline !== undefined
 
 /* The bands. */
 
@@ -95,7 +115,13 @@ function bandGround(survey: Survey, band: BandPlan, index: number): Ground {
 /** A slot for the band's own filler, and one for each side that has another. */
 function stripSlots(survey: Survey, band: BandPlan, sides: readonly Side[]): Slot[] {
   const mean = SIDES.reduce((sum, side) => sum + band.width[side], 0) / SIDES.length
-  const strips = SIDES.map((side, i) => ({ side, width: band.width[side], areaMm2: sideArea(sides[i]!) }))
+  // Round any other outline than a rectangle all sides are alike.
+  const alike = sides.length === SIDES.length ? 1 : sides.length / SIDES.length
+  const strips = SIDES.map((side, i) => ({
+    side,
+    width: band.width[side],
+    areaMm2: alike * sideArea(sides[i % sides.length]!),
+  }))
   const main = strips.filter(({ side }) => band.sides[side] === undefined)
   const own = strips.flatMap((strip) => {
     const filler = band.sides[strip.side]

@@ -3,7 +3,7 @@ import type { Plan } from '../plan/plan.ts'
 import { causesOf } from './causes.ts'
 import type { Telling } from './choice.ts'
 import type { Option, Slot } from './slot.ts'
-import type { Mix } from './weigh.ts'
+import { type Mix, suitsFoot } from './weigh.ts'
 
 /** Why a gap that reaches into some bands (-1: into the centre) is not smaller, in words. */
 export const whyOpen = (telling: Telling, bands: readonly number[]): string =>
@@ -11,11 +11,11 @@ export const whyOpen = (telling: Telling, bands: readonly number[]): string =>
     .map((band) => whyBandOpen(telling, band))
     .join('; ')
 
-function whyBandOpen({ plan, grounds, mixes }: Telling, band: number): string {
+function whyBandOpen({ plan, grounds, mixes, unfed }: Telling, band: number): string {
   const i = grounds.findIndex((ground) => ground.band === band)
   const ground = grounds[i]
   if (!ground) return 'the plan leaves the centre unquilted'
-  const name = ground.band < 0 ? 'the centre' : `"${ground.at}"`
+  const name = plan.allOver ? 'the whole quilt' : ground.band < 0 ? 'the centre' : `"${ground.at}"`
   const options = mixes[i]!.options
   const filled = ground.slots.flatMap((slot, k) => (options[k] ? [{ slot, option: options[k] }] : []))
   if (filled.length === 0)
@@ -25,11 +25,13 @@ function whyBandOpen({ plan, grounds, mixes }: Telling, band: number): string {
   const widest = filled.reduce((worst, next) =>
     next.option.measured.gapMm > worst.option.measured.gapMm ? next : worst,
   )
-  return slotReason(widest, { plan, name })
+  const isWalking = plan.machine.foot === 'walking'
+  const able = widest.slot.options.filter((option) => !isWalking || suitsFoot(option, ground, { unfed }))
+  return slotReason({ ...widest, able: able.length > 0 ? able : widest.slot.options }, { plan, name })
 }
 
 function slotReason(
-  { slot, option }: { slot: Slot; option: Option },
+  { slot, option, able }: { slot: Slot; option: Option; able: readonly Option[] },
   { plan, name }: { plan: Plan; name: string },
 ): string {
   const where = slot.part === '' ? name : `${name} (${slot.part})`
@@ -41,10 +43,16 @@ function slotReason(
       : option.filler.given.length > 0
         ? `the plan gives the ${option.title} of ${where} its values`
         : `the ${option.title} of ${where} has no spacing to choose; it leaves ${gap}`
-  const least = slot.options.reduce((best, next) => (next.measured.gapMm < best.measured.gapMm ? next : best))
+  const choice = slot.isAuto ? able : able.filter(({ filler }) => filler.name === option.filler.name)
+  const least = choice.reduce((best, next) => (next.measured.gapMm < best.measured.gapMm ? next : best))
   const closest = length(least.measured.gapMm)
-  if (!slot.isAuto) return `the ${option.title} of ${where} leaves ${closest} at its closest`
-  return `of the fillers that suit ${where} the closest, ${least.title}, leaves ${closest}`
+  const more =
+    least.measured.gapMm <= plan.batting.limit
+      ? ' on an even strip; corners, uneven sides or a repeat that is stretched to fit leave more'
+      : ''
+  if (!slot.isAuto) return `the ${option.title} of ${where} leaves ${closest} at its closest${more}`
+  const suiting = plan.machine.foot === 'walking' ? `suit ${where} and a walking foot` : `suit ${where}`
+  return `of the fillers that ${suiting} the closest, ${least.title}, leaves ${closest}${more}`
 }
 
 /** Density ratios of neighbours this near to the best that their fillers allow are as good, as a factor. */

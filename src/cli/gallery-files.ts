@@ -1,4 +1,3 @@
-import { LIBRARY } from '../../motifs/library.ts'
 import { drawGallery, type Shown } from '../gallery/gallery.ts'
 import { galleryPage } from '../gallery/gallery-page.ts'
 import { entrySheet, overviewSheet } from '../gallery/gallery-sheet.ts'
@@ -9,15 +8,12 @@ import { pngOf } from './png.ts'
 const COLUMNS = 3
 
 /**
- * The gallery's files: the page, and with `png` a picture of each filler and one of all motifs.
+ * The gallery's files: the page, and with `png` a picture of each filler and one of each kind.
  *
- * @param name  a motif to show alone; all fillers if left out
+ * @throws PlanError `png/unavailable`
  */
-export async function galleryFiles(
-  name: string | undefined,
-  { png }: { png: boolean },
-): Promise<OutputFile[]> {
-  const sections = drawGallery(name === undefined ? LIBRARY : alone(name))
+export async function galleryFiles(shown: Shown, { png }: { png: boolean }): Promise<OutputFile[]> {
+  const sections = drawGallery(shown)
   const page = { name: 'index.html', content: galleryPage(sections) }
   if (!png) return [page]
   const files: OutputFile[] = [page]
@@ -29,9 +25,3 @@ export async function galleryFiles(
   }
   return files
 }
-
-const alone = (name: string): Shown => ({
-  motifs: { [name]: LIBRARY.motifs[name]! },
-  centres: {},
-  corners: {},
-})

@@ -79,7 +79,7 @@ program
 program
   .command('motifs')
   .description('the fillers, their widths and values')
-  .argument('[name]', 'tell about one')
+  .argument('[name]', 'tell about one; or a drawing of your own: wave.svg')
   .option('--json', 'print as JSON')
   .option('--gallery <folder>', 'draw and measure them: one web page in this folder')
   .option('--png', 'with the gallery: a PNG of each as well')

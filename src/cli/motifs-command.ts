@@ -1,9 +1,15 @@
+import { basename, extname } from 'node:path'
 import { MOTIFS } from '../../motifs/index.ts'
+import { LIBRARY } from '../../motifs/library.ts'
+import { DRAWING_LIMITS } from '../drawn/drawing-limits.ts'
+import { drawnMotif } from '../drawn/drawn-motif.ts'
+import { readDrawnRepeat } from '../drawn/read-repeat.ts'
 import { PlanError } from '../error.ts'
 import type { Motif, Param } from '../motif/contract.ts'
+import { DRAWN_SUITS } from '../plan/settle-drawn.ts'
 import { nearestName } from '../plan/suggest.ts'
 import { toInches } from '../units.ts'
-import { writeFiles } from './files.ts'
+import { readText, writeFiles } from './files.ts'
 import { Progress } from './progress.ts'
 import { attempt, terminal } from './run.ts'
 
@@ -15,33 +21,57 @@ interface MotifsOptions {
   readonly replace?: boolean
 }
 
-/** `ditchline motifs [NAME]`: the fillers, their widths and values; with `--gallery` drawn and measured. */
+/** `ditchline motifs [NAME or DRAWING.svg]`: the fillers, their widths and values; with `--gallery` drawn and measured. */
 export function motifsCommand(name: string | undefined, options: MotifsOptions): Promise<number> {
   const { json = false, gallery } = options
-  if (gallery !== undefined) return attempt(() => writeGallery(name, gallery, options), { to: terminal })
-  const work = () => {
-    const chosen = name === undefined ? Object.entries(MOTIFS) : [[name, motifOf(name)] as const]
+  const work = async () => {
+    const chosen = chosenBy(name)
+    if (gallery !== undefined) return writeGallery({ name, chosen }, gallery, options)
+    const entries = Object.entries(chosen)
     if (json)
       terminal.out(
-        JSON.stringify(Object.fromEntries(chosen.map(([id, motif]) => [id, dataOf(motif)])), null, 2),
+        JSON.stringify(Object.fromEntries(entries.map(([id, motif]) => [id, dataOf(motif)])), null, 2),
       )
-    else terminal.out(name === undefined ? listText(chosen) : describe(name, motifOf(name)))
+    else terminal.out(name === undefined ? listText(entries) : describe(...entries[0]!))
   }
-  return attempt(work, { to: terminal })
+  return attempt(work, { to: terminal, ...(name !== undefined && { file: name }) })
+}
+
+/** All motifs, the one of this name, or the one drawn in this file. */
+function chosenBy(name: string | undefined): Readonly<Record<string, Motif>> {
+  if (name === undefined) return MOTIFS
+  return /\.svg$/i.test(name) ? drawnIn(name) : { [name]: motifOf(name) }
 }
 
 async function writeGallery(
-  name: string | undefined,
+  { name, chosen }: { name: string | undefined; chosen: Readonly<Record<string, Motif>> },
   folder: string,
   { png = false, replace = false }: MotifsOptions,
 ): Promise<void> {
-  if (name !== undefined) motifOf(name)
   const progress = new Progress()
   progress.say('Drawing and measuring the fillers ...')
   const { galleryFiles } = await import('./gallery-files.ts')
-  const files = await galleryFiles(name, { png }).finally(() => progress.done())
+  const shown = name === undefined ? LIBRARY : { motifs: chosen, centres: {}, corners: {} }
+  const files = await galleryFiles(shown, { png }).finally(() => progress.done())
   writeFiles(folder, files, { replace })
   terminal.out(`Wrote ${files.map((file) => file.name).join(', ')} to ${folder}`)
+}
+
+/** A drawing by itself, as a plan would take it. @throws PlanError with its place in the drawing */
+function drawnIn(file: string): Readonly<Record<string, Motif>> {
+  const read = readDrawnRepeat(readText(file, DRAWING_LIMITS.bytes))
+  if (!('shape' in read)) {
+    const { code, message, hint, position } = read
+    throw new PlanError({
+      code,
+      message,
+      at: '',
+      position: position ?? { line: 1, column: 1 },
+      ...(hint && { hint }),
+    })
+  }
+  const name = basename(file, extname(file))
+  return { [name]: drawnMotif({ name, shape: read.shape, suits: DRAWN_SUITS }) }
 }
 
 function motifOf(name: string): Motif {

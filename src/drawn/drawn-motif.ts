@@ -31,7 +31,7 @@ export function drawnMotif({ name, shape, suits }: DrawnMotif): Motif {
       repeat: {
         kind: 'length',
         label: 'Repeat',
-        default: { widths: shape.length },
+        default: { widths: Number(shape.length.toPrecision(3)) },
         min: LEAST * shape.length * suits.min,
         max: MOST * shape.length * suits.max,
       },

@@ -30,7 +30,7 @@ export default defineExporter({
         rows.push(`${thread + 1},${point},${number(x)},${number(y)},${what}`)
       }
       const whatOf = (run: (typeof runs)[number]) =>
-        `${run.kind},${quote(path.needleDown ? bandName(drawing.quilt, run.band) : '')},${run.area + 1}`
+        `${run.kind},${quote(path.needleDown ? bandName(drawing, run.band) : '')},${run.area + 1}`
       row(runs[0]!.stroke.start, `up,${whatOf(runs[0]!)}`)
       for (const run of runs)
         for (const { to } of run.stroke.segments) row(to, `${path.needleDown ? 'down' : 'up'},${whatOf(run)}`)

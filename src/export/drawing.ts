@@ -75,6 +75,8 @@ export interface Drawing {
   readonly fillers?: readonly string[]
   /** What fills the centre, in plain words. */
   readonly centreFiller?: string
+  /** What goes over the whole quilt, in plain words, if one filler does. */
+  readonly allOver?: string
   /** The needle points of each line, by the line's index. */
   readonly stitches?: readonly (readonly NeedlePoint[])[]
   /** The areas of each frame pass, top to bottom. None on a domestic machine. */

@@ -64,7 +64,7 @@ function polylinesOf(drawing: Drawing, path: MachinePath, layers: 'thread-start'
 function byLayer(drawing: Drawing, runs: readonly PathRun[]): Polyline[] {
   const groups: { layer: string; runs: PathRun[] }[] = []
   for (const run of runs) {
-    const layer = layerName(bandName(drawing.quilt, run.band), run.band)
+    const layer = layerName(bandName(drawing, run.band), run.band)
     const last = groups.at(-1)
     if (last?.layer === layer) last.runs.push(run)
     else groups.push({ layer, runs: [run] })

@@ -31,6 +31,7 @@ export const LABELS = {
   names: {
     seam: 'seam',
     centre: 'centre',
+    allOver: 'all over',
     band: (number: number): string => `band ${number}`,
     pass: (title: string, number: number, of: number): string => `${title}, pass ${number} of ${of}`,
   },
@@ -118,6 +119,7 @@ export const LABELS = {
       `${what}: from ${from} ${way}, ending on ${to}.`,
     bandRun: (band: string, filler: string | undefined): string =>
       filler ? `${capital(band)} band, ${filler}` : `${capital(band)} band`,
+    allOverRun: (filler: string): string => `All over, ${filler}`,
     centreRun: (filler: string | undefined): string => (filler ? `Centre, ${filler}` : 'Centre'),
     seam: {
       inner: 'the inner seam',

@@ -10,7 +10,12 @@ export const LINE_TOLERANCE = 0.05
 
 const part = z.strictObject({
   kind: z.enum(['fill', 'travel', 'crossing', 'ditch', 'tie-off']).describe('what this part is for'),
-  band: z.string().nullable().describe("the band's name, 'centre', or null for a seam"),
+  band: z
+    .string()
+    .nullable()
+    .describe(
+      "the band's name, 'centre', 'all over' if one filler goes over the whole quilt, or null for a seam",
+    ),
   area: z.number().int().min(1).describe('the area in which it is stitched, in the order of work, from 1'),
   region: z.string().optional().describe('the region kept free of stitching along whose edge it runs'),
   from: z.number().int().min(0).describe('index of its first point'),
@@ -85,7 +90,8 @@ const rounded = ([x, y]: Point): [number, number] => [
 
 function bandName(band: number | undefined, drawing: Drawing): string | null {
   if (band === undefined) return null
-  return band < 0 ? 'centre' : (drawing.quilt.bands[band]?.name ?? null)
+  if (band < 0) return drawing.allOver === undefined ? 'centre' : 'all over'
+  return drawing.quilt.bands[band]?.name ?? null
 }
 
 /** JSON with one point list a line: readable, and small. */

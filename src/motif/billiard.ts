@@ -30,9 +30,15 @@ function billiard(columns: number, rows: number): Point[] {
     const rest = at % (2 * size)
     return rest > size ? 2 * size - rest : rest
   }
-  const points: Point[] = []
-  for (let t = 0; t <= columns * rows; t++)
-    if (t % columns === 0 || t % rows === 0) points.push([fold(t, columns), fold(t, rows)])
+  const points: Point[] = [[0, 0]]
+  // The next times at which the path meets an end and a side.
+  let [end, side] = [columns, rows]
+  while (points.length < columns + rows) {
+    const t = Math.min(end, side)
+    points.push([fold(t, columns), fold(t, rows)])
+    if (end === t) end += columns
+    if (side === t) side += rows
+  }
   return points
 }
 

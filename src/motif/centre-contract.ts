@@ -12,9 +12,9 @@ export interface Rectangle {
   readonly seed: number
 }
 
-/** A regular outline to be filled, an even number of sides, one of them level on top; mm. */
+/** A regular outline to be filled, with an even number of sides, turned as it may be; mm. */
 export interface OutlineArea {
-  /** Corners clockwise on the screen from the left end of the top side. */
+  /** Corners clockwise on the screen. */
   readonly outline: readonly Point[]
   readonly seed: number
 }
@@ -46,7 +46,7 @@ export interface CentreFiller<P extends Params = Params> {
   /** Fills the rectangle with one stroke that stays inside; scaling rectangle and lengths scales the stroke. */
   fill(area: Rectangle, values: ValuesOf<P>): CentreFill
   /**
-   * Fills a hexagon, an octagon and the like with strokes that begin and end on the outline and stay inside; undefined for a
+   * Fills a hexagon, an octagon, a square on point and the like with strokes that begin and end on the outline and stay inside; undefined for a
    * filler that fills rectangles only.
    */
   fillOutline?(area: OutlineArea, values: ValuesOf<P>): readonly Stroke[]

@@ -1,4 +1,4 @@
-import { add, norm, type Point, polar, scale, subtract } from '../geometry/point.ts'
+import { norm, type Point, polar, scale, subtract } from '../geometry/point.ts'
 import { arcFromTangent, arcToCubics, cubic, type Segment } from '../geometry/segment.ts'
 import { reverseStroke, type Stroke } from '../geometry/stroke.ts'
 
@@ -56,19 +56,23 @@ function armStroke(arm: Arm, from: number, to: number): Stroke {
   const count = Math.max(1, Math.ceil((to - from) / (Math.PI / 4)))
   const step = (to - from) / count
   const handle = (4 / 3) * Math.tan(step / 4)
+  const start = armPoint(arm, from)
   const segments: Segment[] = []
-  for (let i = 0; i < count; i++) {
-    const [a, b] = [from + i * step, from + (i + 1) * step]
-    const end = armPoint(arm, b)
+  let [at, along] = [start, armTangent(arm, from)]
+  for (let i = 1; i <= count; i++) {
+    const swept = from + i * step
+    const [end, next] = [armPoint(arm, swept), armTangent(arm, swept)]
     segments.push(
       cubic(
-        add(armPoint(arm, a), scale(armTangent(arm, a), handle)),
-        subtract(end, scale(armTangent(arm, b), handle)),
+        [at[0] + along[0] * handle, at[1] + along[1] * handle],
+        [end[0] - next[0] * handle, end[1] - next[1] * handle],
         end,
       ),
     )
+    at = end
+    along = next
   }
-  return { start: armPoint(arm, from), segments }
+  return { start, segments }
 }
 
 /**

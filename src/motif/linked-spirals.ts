@@ -87,12 +87,17 @@ function settle(
 ): DoubleSpiral[] {
   const half = all.map((s) => outwardStep(s) / 2)
   const mean = all.map((s) => s.radius)
+  /** How far apart the mean radii of spiral i and the next reach together; undefined where the line runs along both. */
+  const reach = circles.slice(1).map((b, i) => {
+    const a = circles[i]!
+    if (links[i] === 'along') return undefined
+    return Math.min(distance(a.centre, b.centre), a.radius + b.radius) + GRIP * all[i]!.spacing
+  })
   /** The mean radius of spiral `i` that would suit its joint with `j`; `out` is 1 on the way out. */
   const wish = (i: number, j: number, out: 1 | -1): number => {
-    const [a, b, spacing] = [circles[i]!, circles[j], all[i]!.spacing]
-    if (!b || links[Math.min(i, j)] === 'along') return a.radius - out * half[i]! - ALONG * spacing
-    const reach = Math.min(distance(a.centre, b.centre), a.radius + b.radius) + GRIP * spacing
-    return reach - mean[j]! + out * (half[j]! - half[i]!)
+    const together = reach[Math.min(i, j)]
+    if (together === undefined) return circles[i]!.radius - out * half[i]! - ALONG * all[i]!.spacing
+    return together - mean[j]! + out * (half[j]! - half[i]!)
   }
   for (let round = 0; round < 30; round++)
     for (let i = 0; i < all.length; i++)

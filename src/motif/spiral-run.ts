@@ -48,9 +48,16 @@ function endsOf({ strip, spacing, circles, first, leadOut }: SpiralRun): Ends {
   }
 }
 
-/** How far the spirals reach along the strip, mm. */
+/** How far the spirals reach along the strip, mm: measured on those alone that may reach furthest. */
 function reachOf(all: readonly DoubleSpiral[]): { from: number; to: number } {
-  const box = boundsOf(all.flatMap((s) => flattenStroke(drawDoubleSpiral(s), s.spacing / 100)))
+  const furthest = (side: 1 | -1) => {
+    const reach = all.map(({ centre, radius }) => side * centre[0] + radius)
+    // A spiral reaches no further than a spacing past its radius, and no less than two short of it.
+    const sure = Math.max(...all.map(({ spacing }, i) => reach[i]! - 2 * spacing))
+    return all.filter(({ spacing }, i) => reach[i]! + spacing >= sure)
+  }
+  const near = [...new Set([...furthest(-1), ...furthest(1)])]
+  const box = boundsOf(near.flatMap((s) => flattenStroke(drawDoubleSpiral(s), s.spacing / 100)))
   return { from: box.minX, to: box.maxX }
 }
 

@@ -1,4 +1,4 @@
-import type { Grid, Tree } from './tree-walk.ts'
+import { cellKey, type Grid, type Tree } from './tree-walk.ts'
 
 /** The cells of a grid in a spiral from the corner [0, 0] inward. */
 function spiralCells({ columns, rows }: Grid): [number, number][] {
@@ -20,10 +20,10 @@ function spiralCells({ columns, rows }: Grid): [number, number][] {
 /** The tree without branches that winds through a grid from its corner inward: the walk round it is a double spiral. */
 export function spiralTree(grid: Grid): Tree {
   const cells = spiralCells(grid)
-  const [right, up] = [new Set<string>(), new Set<string>()]
+  const [right, up] = [new Set<number>(), new Set<number>()]
   cells.slice(1).forEach(([c, r], i) => {
     const [a, b] = cells[i]!
-    const joined = `${Math.min(a, c)},${Math.min(b, r)}`
+    const joined = cellKey([Math.min(a, c), Math.min(b, r)])
     if (b === r) right.add(joined)
     else up.add(joined)
   })

@@ -13,12 +13,13 @@ export interface Grid {
 
 /** Which neighbours a tree joins: to the right, and above. `ground`: the cells of row 0 that stand on the ground. */
 export interface Tree {
-  readonly right: ReadonlySet<string>
-  readonly up: ReadonlySet<string>
+  readonly right: ReadonlySet<number>
+  readonly up: ReadonlySet<number>
   readonly ground: ReadonlySet<number>
 }
 
-const key = (column: number, row: number): string => `${column},${row}`
+/** A number for a cell, or for the missing one beside an edge: grids are smaller than 65536 cells each way. */
+export const cellKey = ([column, row]: Cell): number => column * 65536 + row
 
 /** How often the tree grows on from its newest cell: long winding arms rather than bushes. */
 const EAGER = 0.45
@@ -43,11 +44,11 @@ function neighbours(grid: Grid, [c, r]: Cell): Cell[] {
  * @param trunks  `one` for a single tree that passes the middle of row 0, `many` for a row of them
  */
 export function growTree(grid: Grid, random: Random, trunks: 'one' | 'many'): Tree {
-  const [right, up, ground] = [new Set<string>(), new Set<string>(), new Set<number>()]
-  const seen = new Set<string>()
+  const [right, up, ground] = [new Set<number>(), new Set<number>(), new Set<number>()]
+  const seen = new Set<number>()
   const active: Cell[] = []
   const take = (cell: Cell) => {
-    seen.add(key(...cell))
+    seen.add(cellKey(cell))
     active.push(cell)
   }
   const plant = (column: number) => {
@@ -58,37 +59,37 @@ export function growTree(grid: Grid, random: Random, trunks: 'one' | 'many'): Tr
   for (let c = 0; c < grid.columns; c++)
     if (c === first || (trunks === 'many' && random.next() < TRUNKS)) plant(c)
   if (trunks === 'one' && grid.columns % 2 === 0) {
-    right.add(key(first, 0))
+    right.add(cellKey([first, 0]))
     take([first + 1, 0])
   }
   while (active.length > 0) {
     const at = random.next() < EAGER ? active.length - 1 : random.below(active.length)
     const cell = active[at]!
-    const free = neighbours(grid, cell).filter((n) => !seen.has(key(...n)))
+    const free = neighbours(grid, cell).filter((n) => !seen.has(cellKey(n)))
     const next = free[random.below(free.length)]
     if (!next) {
       active.splice(at, 1)
       continue
     }
     const [c, r] = [Math.min(cell[0], next[0]), Math.min(cell[1], next[1])]
-    if (cell[1] === next[1]) right.add(key(c, r))
-    else up.add(key(c, r))
+    if (cell[1] === next[1]) right.add(cellKey([c, r]))
+    else up.add(cellKey([c, r]))
     take(next)
   }
   return { right, up, ground }
 }
 
 /** The fine cells that the walk joins, and to which. */
-type Ways = Map<string, Cell[]>
+type Ways = Map<number, Cell[]>
 
 function joinCells(ways: Ways, a: Cell, b: Cell): void {
   for (const [from, to] of [
     [a, b],
     [b, a],
   ] as const) {
-    const known = ways.get(key(...from))
+    const known = ways.get(cellKey(from))
     if (known) known.push(to)
-    else ways.set(key(...from), [to])
+    else ways.set(cellKey(from), [to])
   }
 }
 
@@ -138,10 +139,10 @@ function waysOf(grid: Grid, tree: Tree, lane: boolean): Ways {
   for (let c = 0; c < grid.columns; c++)
     for (let r = 0; r < grid.rows; r++) {
       const open = {
-        right: () => tree.right.has(key(c, r)),
-        left: () => tree.right.has(key(c - 1, r)),
-        up: () => tree.up.has(key(c, r)),
-        down: () => (r === 0 ? lane && tree.ground.has(c) : tree.up.has(key(c, r - 1))),
+        right: () => tree.right.has(cellKey([c, r])),
+        left: () => tree.right.has(cellKey([c - 1, r])),
+        up: () => tree.up.has(cellKey([c, r])),
+        down: () => (r === 0 ? lane && tree.ground.has(c) : tree.up.has(cellKey([c, r - 1]))),
       }
       joinRim(ways, [c, r], (side) => open[side](), lane ? 1 : 0)
     }
@@ -152,12 +153,12 @@ function waysOf(grid: Grid, tree: Tree, lane: boolean): Ways {
 /** Follows the ways from a cell to the next cells until there is no new one. */
 function follow(ways: Ways, from: Cell, first?: Cell): Cell[] {
   const path: Cell[] = [from]
-  const seen = new Set([key(...from)])
-  let next = first ?? ways.get(key(...from))?.[0]
+  const seen = new Set([cellKey(from)])
+  let next = first ?? ways.get(cellKey(from))?.[0]
   while (next) {
     path.push(next)
-    seen.add(key(...next))
-    next = ways.get(key(...next))?.find((cell) => !seen.has(key(...cell)))
+    seen.add(cellKey(next))
+    next = ways.get(cellKey(next))?.find((cell) => !seen.has(cellKey(cell)))
   }
   return path
 }
@@ -177,10 +178,10 @@ export const walkPast = (grid: Grid, tree: Tree): Cell[] => follow(waysOf(grid, 
 export function walkRound(grid: Grid, tree: Tree): Cell[] {
   const ways = waysOf(grid, tree, false)
   const start: Cell = [grid.columns - 1, 0]
-  const end = key(grid.columns, 0)
+  const end = cellKey([grid.columns, 0])
   return follow(
     ways,
     start,
-    ways.get(key(...start))!.find((cell) => key(...cell) !== end),
+    ways.get(cellKey(start))!.find((cell) => cellKey(cell) !== end),
   )
 }

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals'
-import { freshFigures, scene } from './planning.ts'
+import { freshFigures, preview, scene } from './planning.ts'
 import { text } from './state.ts'
 import type { Figured, Scene } from './worker/messages.ts'
 
@@ -12,6 +12,11 @@ export interface KeptPlan {
 export const kept = signal<KeptPlan | undefined>(undefined)
 export const isKeptShown = signal(false)
 export const shownScene = computed(() => (isKeptShown.value && kept.value ? kept.value.scene : scene.value))
+
+/** What is painted: the fillers of a plan whose line is not yet known, or the scene with its line. */
+export const paintedScene = computed(() =>
+  isKeptShown.value && kept.value ? kept.value.scene : (preview.value ?? scene.value),
+)
 
 /** The report of the plan that the picture shows, if there is one by now. */
 export const shownReport = computed(() =>

@@ -34,6 +34,9 @@ export function newItem(path: Path, option: Option): unknown {
       return middleCircle()
     case 'measured':
       return plannedSize()
+    case 'motifs.':
+      // A wave of two arcs: something to draw over.
+      return { path: 'M0 10 C20 0 30 0 50 10 C70 20 80 20 100 10' }
     case 'route.ditch':
       return { inside: laid.value?.plan.bands[0]?.name ?? 'band 1' }
     default:

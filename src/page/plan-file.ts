@@ -33,7 +33,12 @@ export interface BandFile {
 export interface PlanFile {
   readonly title?: string
   readonly units?: LengthUnit
-  readonly centre: { readonly width?: Written; readonly height?: Written }
+  readonly centre: {
+    readonly shape?: string
+    readonly width?: Written
+    readonly height?: Written
+    readonly across?: Written
+  }
   readonly bands: readonly BandFile[]
   readonly binding?: Written
 }

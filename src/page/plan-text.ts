@@ -1,5 +1,6 @@
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml'
 import { parseLength } from '../plan/length.ts'
+import type { Option } from '../plan/options.ts'
 import { type LengthUnit, MM_PER } from '../units.ts'
 import type { PlanFile, Written } from './plan-file.ts'
 
@@ -110,75 +111,82 @@ function freeName(document: Document, wanted: string): string {
   return name
 }
 
-/** Which values of a filler are lengths. */
-export type LengthKeys = (filler: string) => readonly string[]
+/** What the plan file's format says of its keys, and which values of a filler are lengths. */
+export interface Lengths {
+  readonly options: Readonly<Record<string, Option>>
+  readonly ofFiller: (filler: string) => readonly string[]
+}
 
 /** Writes every bare length of the plan in another unit: the quilt stays as it is. */
-export function changeUnits(document: Document, to: LengthUnit, lengthKeys: LengthKeys): void {
+export function changeUnits(document: Document, to: LengthUnit, lengths: Lengths): void {
   const from = ((document.get('units') as LengthUnit | undefined) ?? 'in') satisfies LengthUnit
   if (from === to) return
-  const convert = (path: Path) => {
-    const value = document.getIn(path)
-    if (typeof value !== 'number' && !(typeof value === 'string' && /[\d¼½¾⅛⅜⅝⅞⅓⅔]$/.test(value))) return
-    const mm = parseLength(value, from)
-    if (mm !== undefined) setAt(document, path, Number((mm / MM_PER[to]).toFixed(4)))
-  }
-  for (const path of lengthPaths(document, lengthKeys)) convert(path)
+  const file = document.toJS() as Record<string, unknown>
+  for (const [key, option] of Object.entries(lengths.options))
+    for (const path of lengthPaths(file[key], { path: [key], option, lengths })) {
+      const value = document.getIn(path)
+      if (typeof value !== 'number' && !(typeof value === 'string' && /[\d¼½¾⅛⅜⅝⅞⅓⅔]$/.test(value))) continue
+      const mm = parseLength(value, from)
+      if (mm !== undefined) setAt(document, path, Number((mm / MM_PER[to]).toFixed(4)))
+    }
   document.set('units', to)
 }
 
-const SIDES = ['top', 'right', 'bottom', 'left']
-
-/** The places of all lengths that may be written in the plan's unit. */
-function lengthPaths(document: Document, lengthKeys: LengthKeys): Path[] {
-  const sides = (path: Path) => [path, ...SIDES.map((side) => [...path, side])]
-  const { bands } = document.toJS() as PlanFile
-  return [
-    ['centre', 'width'],
-    ['centre', 'height'],
-    ['centre', 'across'],
-    ...fillerPaths(document, { at: ['centre', 'filler'], lengthKeys }),
-    ...bands.flatMap((_, i) => [
-      ...sides(['bands', i, 'width']),
-      ...sides(['bands', i, 'cut']),
-      ['bands', i, 'pieced', 'size'],
-      ...[['filler'], ...SIDES.map((side) => ['sides', side])].flatMap((at) =>
-        fillerPaths(document, { at: ['bands', i, ...at], lengthKeys }),
-      ),
-    ]),
-    ['binding'],
-    ['machine', 'reach', 0],
-    ['machine', 'reach', 1],
-    ['machine', 'throat'],
-    ['machine', 'overlap'],
-    ['stitch', 'length'],
-    ['stitch', 'chordTolerance'],
-    ['stitch', 'tieOff', 'length'],
-    ['batting', 'limit'],
-    ['batting', 'thickness'],
-    ['thread', 'bobbin'],
-    ['thread', 'spool'],
-    ...leavesOf(document, ['motifs']).filter(([, , key]) => key === 'suits'),
-    ...leavesOf(document, ['measured']),
-    ...leavesOf(document, ['avoid']).filter(([, , key]) => key !== 'name' && key !== 'outline'),
-  ]
+interface LengthPlace {
+  readonly path: Path
+  readonly option: Option
+  readonly lengths: Lengths
 }
 
-/** The places of the lengths among the values of a filler. */
-function fillerPaths(document: Document, { at, lengthKeys }: { at: Path; lengthKeys: LengthKeys }): Path[] {
-  const node = document.getIn(at)
-  if (!isMap(node)) return []
-  const names = node.items.map(({ key }) => String(isScalar(key) ? key.value : key))
-  return names.flatMap((name) => lengthKeys(name).map((key) => [...at, name, key]))
+const isGroup = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null
+
+/** The places of all lengths within a value of the plan file that may be written in the plan's unit. */
+function lengthPaths(value: unknown, { path, option, lengths }: LengthPlace): Path[] {
+  if (value === undefined || value === null) return []
+  const within = (key: string | number, part: Option) =>
+    lengthPaths((value as Record<string | number, unknown>)[key], {
+      path: [...path, key],
+      option: part,
+      lengths,
+    })
+  switch (option.kind) {
+    case 'length':
+      return [path]
+    case 'length-of-sides':
+      return isGroup(value) ? Object.keys(value).map((side) => [...path, side]) : [path]
+    case 'group':
+      return isGroup(value) ? Object.entries(option.of).flatMap(([key, part]) => within(key, part)) : []
+    case 'list':
+      return Array.isArray(value) ? value.flatMap((_, i) => within(i, option.of)) : []
+    case 'row':
+      return Array.isArray(value) ? option.of.flatMap((part, i) => within(i, part)) : []
+    case 'by-name':
+      if (option.of.kind === 'anything') return fillerPaths(value, path, lengths)
+      return isGroup(value) ? Object.keys(value).flatMap((name) => within(name, option.of)) : []
+    case 'either':
+      return option.of
+        .filter((way) => suits(value, way))
+        .flatMap((way) => lengthPaths(value, { path, option: way, lengths }))
+    default:
+      return []
+  }
 }
 
-/** The places of all single values within a part of the plan. */
-function leavesOf(document: Document, path: Path): Path[] {
-  const node = document.getIn(path)
-  if (isSeq(node)) return node.items.flatMap((_, i) => leavesOf(document, [...path, i]))
-  if (isMap(node))
-    return node.items.flatMap(({ key }) =>
-      leavesOf(document, [...path, String(isScalar(key) ? key.value : key)]),
-    )
-  return [path]
+/** Whether a value is written in one of several ways: as one value, as a list, or as a group. */
+const suits = (value: unknown, { kind }: Option): boolean =>
+  Array.isArray(value)
+    ? kind === 'list' || kind === 'row'
+    : isGroup(value)
+      ? kind === 'group' || kind === 'by-name'
+      : !['list', 'row', 'group', 'by-name'].includes(kind)
+
+/** The places of the lengths among the values of a filler, or of the fillers of several patches. */
+function fillerPaths(value: unknown, path: Path, lengths: Lengths): Path[] {
+  if (!isGroup(value)) return []
+  return Object.entries(value).flatMap(([name, values]) => {
+    const keys = lengths.ofFiller(name)
+    const own = isGroup(values) ? keys.filter((key) => key in values).map((key) => [...path, name, key]) : []
+    return [...own, ...(keys.length === 0 ? fillerPaths(values, [...path, name], lengths) : [])]
+  })
 }

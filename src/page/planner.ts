@@ -49,7 +49,7 @@ export class Planner {
 }
 
 /** Answers that others follow. */
-const IN_BETWEEN: ReadonlySet<Answer['say']> = new Set(['laid', 'scene', 'close-up', 'way'])
+const IN_BETWEEN: ReadonlySet<Answer['say']> = new Set(['laid', 'preview', 'scene', 'close-up', 'way'])
 
 export const startPlanner = (listen: (answer: Answer) => void): Planner => new Planner([workerText], listen)
 

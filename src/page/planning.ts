@@ -20,6 +20,8 @@ import type {
 export const catalog = signal<PageCatalog | undefined>(undefined)
 export const laid = signal<Laid | undefined>(undefined)
 export const scene = signal<Scene | undefined>(undefined)
+/** The fillers of the present plan while its line is not yet known: shown in the scene's place. */
+export const preview = signal<Scene | undefined>(undefined)
 /** Counts the scenes whose finest chords have come. */
 export const closeUps = signal(0)
 export const figured = signal<Figured | undefined>(undefined)
@@ -33,9 +35,15 @@ export const figuresAre = signal<'fresh' | 'coming' | 'old'>('coming')
 export const freshFigures = computed(() => (figuresAre.value === 'fresh' ? figured.value : undefined))
 export const isPlanning = computed(() => isSketching.value || figuresAre.value === 'coming')
 
+/** The fillers of a family: those that the page knows, and for bands those that the plan draws itself. */
+export const fillersOf = (family: Family): readonly FillerEntry[] => [
+  ...(catalog.value?.fillers[family] ?? []),
+  ...(family === 'bands' ? (laid.value?.own ?? []) : []),
+]
+
 /** A filler of a family by its name. */
 export const fillerOf = (family: Family, name: string): FillerEntry | undefined =>
-  catalog.value?.fillers[family].find(({ id }) => id === name)
+  fillersOf(family).find(({ id }) => id === name)
 
 /** The parameters of a filler that are lengths, in whichever family it is. */
 export function lengthKeysOf(filler: string): string[] {
@@ -99,9 +107,13 @@ function hearOfRound(answer: RoundAnswer): void {
         problems.value = []
         fault.value = ''
         return
+      case 'preview':
+        preview.value = answer.preview
+        return
       case 'scene':
         lastTook = answer.took
         scene.value = answer.scene
+        preview.value = undefined
         isSketching.value = false
         return
       case 'close-up':
@@ -112,6 +124,7 @@ function hearOfRound(answer: RoundAnswer): void {
         figured.value = answer.figured
         figuresAre.value = 'fresh'
         performance.measure('edit to figures', { start: editedAt })
+        warmDrafter()
         return
       case 'refused':
         problems.value = answer.problems
@@ -120,6 +133,7 @@ function hearOfRound(answer: RoundAnswer): void {
         fault.value = answer.message
     }
     isSketching.value = false
+    preview.value = undefined
     figuresAre.value = 'old'
   })
 }
@@ -134,7 +148,18 @@ export function askSwatches(wish: SwatchWish): void {
   drafter.ask({ ask: 'swatches', wish })
 }
 
-/** Measures how long it was from the change of the plan to its picture, with the worker's steps, where tools can read it. */
+/** Starts the worker that draws fillers while nothing else is to be done, so that the first card need not wait for it. */
+function warmDrafter(): void {
+  const first = laid.peek()?.plan.bands[0]?.width.top
+  if (first !== undefined && swatches.peek().size === 0) askSwatches({ family: 'bands', width: first })
+}
+
+/** Measures how long it was from the change of the plan to the fillers in their new places, where tools can read it. */
+export function previewIsDrawn(): void {
+  performance.measure('edit to fillers', { start: editedAt })
+}
+
+/** Measures how long it was from the change of the plan to its line, with the worker's steps. */
 export function pictureIsDrawn(): void {
   if (lastTook) performance.measure('edit to picture', { start: editedAt, detail: lastTook })
   lastTook = undefined

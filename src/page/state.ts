@@ -1,7 +1,7 @@
 import { batch, computed, effect, signal } from '@preact/signals'
 import type { Document } from 'yaml'
 import type { LengthUnit } from '../units.ts'
-import { changeUnits, editPlanText, type LengthKeys, type Path, readPlanText, setAt } from './plan-text.ts'
+import { changeUnits, editPlanText, type Lengths, type Path, readPlanText, setAt } from './plan-text.ts'
 import { FIRST } from './samples.ts'
 
 const KEPT = 'ditchline.work'
@@ -63,8 +63,8 @@ export const write = (path: Path, value: unknown): void =>
   edit((document) => setAt(document, path, value), path.join('.'))
 
 /** Writes the plan in another unit. */
-export const switchUnits = (to: LengthUnit, lengthKeys: LengthKeys): void =>
-  edit((document) => changeUnits(document, to, lengthKeys))
+export const switchUnits = (to: LengthUnit, lengths: Lengths): void =>
+  edit((document) => changeUnits(document, to, lengths))
 
 export function undo(): void {
   const before = past.value.at(-1)

@@ -51,7 +51,7 @@ const SHORT = 36
 
 /** How a field is called, and what is said under it: from what the plan file's format says of its key. */
 export function fieldWords(key: string | number, { about, kind }: Option): { label: string; note: string } {
-  const plain = about.replace(/, (a|two|three) lengths?$/, '')
+  const plain = about.replace(/, (a|two|three) lengths?(?=$|\.)/, '')
   const isName = plain !== '' && plain.length <= SHORT && !/[:;,[]|CSS/.test(plain) && kind !== 'group'
   if (isName) return { label: capital(plain), note: '' }
   return { label: keyWords(key), note: plain === 'CSS colour' ? '' : capital(plain) }

@@ -1,8 +1,7 @@
 import { invariant } from '../error.ts'
-import { distance, lerp, type Point, scale, subtract } from '../geometry/point.ts'
+import { distance, type Point, subtract } from '../geometry/point.ts'
+import { strokeOntoQuad } from '../geometry/quad.ts'
 import type { Stroke } from '../geometry/stroke.ts'
-import { transformStroke } from '../geometry/stroke.ts'
-import { type Warp, warpStroke } from '../geometry/warp.ts'
 import type { CentreFiller } from '../motif/centre-contract.ts'
 import type { ValuesOf } from '../motif/contract.ts'
 import type { Quilt } from '../quilt/quilt.ts'
@@ -45,10 +44,17 @@ export function withCentre(
 }
 
 function centreStrokes(ring: readonly Point[], fill: CentreFill, seed: number): readonly Stroke[] {
-  if (ring.length === 4) return [centreStroke(ring, fill, seed)]
-  const strokes = fill.filler.fillOutline?.({ outline: ring, seed }, fill.values)
+  const { fillOutline } = fill.filler
+  if (ring.length === 4 && !(fillOutline && isOnPoint(ring))) return [centreStroke(ring, fill, seed)]
+  const strokes = fillOutline?.({ outline: ring, seed }, fill.values)
   invariant(strokes, `${fill.filler.title} fills a centre with ${ring.length} corners`)
   return strokes
+}
+
+/** Whether the first side of an outline is slanted by about half a right angle. */
+function isOnPoint([a, b]: readonly Point[]): boolean {
+  const [x, y] = subtract(b!, a!)
+  return Math.min(Math.abs(x), Math.abs(y)) > Math.max(Math.abs(x), Math.abs(y)) / 2
 }
 
 function centreStroke(ring: readonly Point[], { filler, values }: CentreFill, seed: number): Stroke {
@@ -59,25 +65,5 @@ function centreStroke(ring: readonly Point[], { filler, values }: CentreFill, se
   const width = (distance(a, b) + distance(d, c)) / 2
   const height = (distance(a, d) + distance(b, c)) / 2
   const { stroke } = filler.fill({ width, height, seed }, values)
-  const across = scale(subtract(b, a), 1 / width)
-  const down = scale(subtract(d, a), 1 / height)
-  const isFlat = distance(c, [b[0] + d[0] - a[0], b[1] + d[1] - a[1]]) < 1e-6
-  if (isFlat)
-    return transformStroke(stroke, { a: across[0], b: across[1], c: down[0], d: down[1], e: a[0], f: a[1] })
-  return warpStroke(stroke, quadWarp([a, b, c, d], { width, height })).stroke
-}
-
-/** The bilinear map of a rectangle onto four corners. */
-function quadWarp(
-  [a, b, c, d]: readonly [Point, Point, Point, Point],
-  size: { width: number; height: number },
-): Warp {
-  return ([u, v]) => {
-    const [s, t] = [u / size.width, v / size.height]
-    return {
-      to: lerp(lerp(a, b, s), lerp(d, c, s), t),
-      du: scale(lerp(subtract(b, a), subtract(c, d), t), 1 / size.width),
-      dv: scale(lerp(subtract(d, a), subtract(c, b), s), 1 / size.height),
-    }
-  }
+  return strokeOntoQuad(stroke, { quad: [a, b, c, d], width, height })
 }

@@ -12,9 +12,9 @@ import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
-import { frameOf } from './side-frame.ts'
+import { frameOf, type SideFrame } from './side-frame.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
-import { stripEndOf } from './strip-end.ts'
+import { runToStripEnd, stripEndOf, type WholeRun } from './strip-end.ts'
 
 /** A filler's line from one touch to the next: what the route must cover. */
 export interface Piece {
@@ -83,8 +83,6 @@ export interface Pieces {
   readonly setting?: number
 }
 
-/** A strip whose end leans by less is cut square, mm. */
-const SQUARE = 1e-6
 /** A touch this little beyond the corner still lies on the seam, mm. */
 const ON_SEAM = 1e-3
 
@@ -249,29 +247,19 @@ class Workshop {
     if (!filler) return
     const side = this.quilt.bands[band]!.sides[at.side]!
     const frame = frameOf(side, at.half)
-    const share = (seam: number, station: number) => at.fit.at[seam]![station]
+    const whole = this.#wholeRun(at, { k, frame })
     const stripEnd = isByStrip(this.fillers[band])
       ? stripEndOf(this.quilt.bands[band]!, { side: at.side, half: at.half })
       : undefined
-    const line = (station: number) => {
-      if (station === 0 && stripEnd) return stripEnd
-      const s = share(k, station) ?? share(k + 1, station)!
-      return { inner: s * frame.innerHalf, outer: frame.outerMiddle + s * frame.outerHalf }
-    }
-    const edge = (station: number): Edge => edgeAt(k, station, at.phase)
-    const run: Run = {
-      stretch: { width: frame.width, start: line(at.station + 1), end: line(at.station) },
-      from: edge(at.station + 1),
-      to: edge(at.station),
-      halfRepeats: at.fit.halfRepeats[k]![at.station]!,
-      atMiddle: at.station + 1 === at.plan.stretches,
-      atCorner: at.station === 0 && !(stripEnd && Math.abs(stripEnd.outer - stripEnd.inner) < SQUARE),
-      seed: this.seed + band,
-    }
+    const rhythm = at.plan.rhythms[k]!
+    const run = stripEnd
+      ? runToStripEnd({ station: at.station, whole, end: stripEnd, rhythm })
+      : whole(at.station, at.station + 1)
+    if (!run) return
     const drawn = this.#draw(filler, run, band)
     this.#note(band, at.side, {
       repeats: run.halfRepeats / 2,
-      stretch: drawn.repeatMm / at.plan.rhythms[k]!.repeat,
+      stretch: drawn.repeatMm / rhythm.repeat,
     })
     const first = this.pieces.length
     // A strip that runs over its neighbour's end leaves the inner seam there.
@@ -291,6 +279,25 @@ class Workshop {
       from: run.stretch.start,
       to: run.stretch.end,
       pieces: [first, this.pieces.length],
+    })
+  }
+
+  /** The run of a band from one station of a half side to another, as on a mitre. */
+  #wholeRun(at: SectorPlace, { k, frame }: { k: number; frame: SideFrame }): WholeRun {
+    const share = (seam: number, station: number) => at.fit.at[seam]![station]
+    const line = (station: number) => {
+      const s = share(k, station) ?? share(k + 1, station)!
+      return { inner: s * frame.innerHalf, outer: frame.outerMiddle + s * frame.outerHalf }
+    }
+    const edge = (station: number): Edge => edgeAt(k, station, at.phase)
+    return (to, from) => ({
+      stretch: { width: frame.width, start: line(from), end: line(to) },
+      from: edge(from),
+      to: edge(to),
+      halfRepeats: at.fit.halfRepeats[k]!.slice(to, from).reduce((sum, count) => sum + count, 0),
+      atMiddle: from === at.plan.stretches,
+      atCorner: to === 0,
+      seed: this.seed + at.group.first + k,
     })
   }
 

@@ -33,4 +33,11 @@ export function paramsOf(known: Known | undefined, name: string): Params {
   return known[name]?.params ?? {}
 }
 
+/** The fillers that can go over a whole quilt: those for the centre that can fill a strip too, with their values. */
+export function allOverFillers({ centreFillers = {}, motifs }: Catalog): Known {
+  if (isList(centreFillers)) return centreFillers.filter((name) => motifs[name]?.ends === 'free')
+  const able = Object.entries(centreFillers).filter(([name]) => motifs[name]?.ends === 'free')
+  return Object.fromEntries(able)
+}
+
 const isList = (known: Known): known is readonly string[] => Array.isArray(known)

@@ -24,6 +24,7 @@ export interface Vocabulary {
   readonly bandFiller: z.ZodType
   readonly sideFiller: z.ZodType
   readonly centre: z.ZodType
+  readonly allOver: z.ZodType
   readonly cornerMotif: z.ZodType
   readonly unit: z.ZodType
 }
@@ -37,6 +38,7 @@ const OPEN: Vocabulary = {
   bandFiller: anyFiller,
   sideFiller: anyFiller,
   centre: openCentre(anyFiller),
+  allOver: anyFiller,
   cornerMotif: name,
   unit: name,
 }
@@ -347,6 +349,11 @@ export const formatOf = (vocabulary: Vocabulary) =>
       units: optional(z.enum(LENGTH_UNITS), 'what a bare number means as a length', DEFAULTS.units),
       centre: vocabulary.centre.describe('the middle of the quilt, inside the first band'),
       bands: z.array(band(vocabulary)).min(1).max(LIMITS.bands).describe('the borders, from the inside out'),
+      allOver: optional(
+        vocabulary.allOver,
+        'one filler over the whole quilt, whatever its bands are; the bands and the centre then have none',
+        'none',
+      ),
       motifs: optional(
         z.record(z.string().max(LIMITS.name), drawnMotif),
         'motifs of your own, by name; a band then names them as its filler',

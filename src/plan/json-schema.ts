@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import type { Catalog, Known } from './catalog.ts'
+import { allOverFillers, type Catalog, type Known } from './catalog.ts'
 import { formatOf, type Vocabulary } from './format.ts'
 import { exactCentre } from './format-centre.ts'
 import { DRAWN_NAME, fillerFormat, length, name, optional } from './format-parts.ts'
@@ -18,6 +18,7 @@ function vocabularyOf(catalog: Catalog): Vocabulary {
     bandFiller: z.union([fillerFormat(motifs as Known, ['none', 'auto']), ...OWN, byPatch]),
     sideFiller: z.union([fillerFormat(motifs as Known, ['none']), ...OWN]),
     centre: exactCentre(fillerFormat(centreFillers, ['none', 'auto'])),
+    allOver: fillerFormat(allOverFillers(catalog), ['none']),
     cornerMotif: names(['none', ...cornerMotifs]),
     unit: z.union([names([...Object.keys(units), 'own']), name]),
   }

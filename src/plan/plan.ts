@@ -220,6 +220,8 @@ export interface Plan {
   }
   /** From the inside out. */
   readonly bands: readonly BandPlan[]
+  /** One filler over the whole quilt, whatever its bands are. Undefined: the bands have fillers of their own. */
+  readonly allOver: FillerChoice | undefined
   /** Motifs of its own. */
   readonly motifs: readonly DrawnMotifPlan[]
   /** What the binding covers on the front, mm: nothing is stitched there. */

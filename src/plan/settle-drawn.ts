@@ -9,7 +9,7 @@ import type { DrawnMotifPlan } from './plan.ts'
 import { show } from './problems.ts'
 
 /** Finished widths that a drawn motif suits unless said, mm. */
-const SUITS = { min: inches(0.5), max: inches(8) }
+export const DRAWN_SUITS = { min: inches(0.5), max: inches(8) }
 
 /** Words that mean something else where a filler is named. */
 const TAKEN = ['none', 'auto']
@@ -22,25 +22,27 @@ export function settleDrawn(entry: Entry): DrawnMotifPlan[] {
       code: 'plan/size',
       message: `has ${names.length} motifs; allowed: at most ${LIMITS.drawnMotifs}`,
     })
-  return names.slice(0, LIMITS.drawnMotifs).map((name) => settleOne(name, entry.at(name)))
+  return names
+    .sort()
+    .slice(0, LIMITS.drawnMotifs)
+    .map((name) => settleOne(name, entry.at(name)))
 }
 
 function settleOne(name: string, entry: Entry): DrawnMotifPlan {
   refuseName(name, entry)
   const [drawing, path] = [entry.at('drawing').text(), entry.at('path').text()]
-  if (entry.isGroup && entry.has('drawing') === entry.has('path'))
-    entry.refuse({
-      code: 'plan/contradiction',
-      message: `has ${entry.has('path') ? 'both' : 'neither'} drawing (a file) ${entry.has('path') ? 'and' : 'nor'} path; give one of them`,
-    })
-  const shape =
-    drawing !== undefined ? fromFile(entry.at('drawing'), drawing) : fromPath(entry.at('path'), path)
-  return {
-    name,
-    ...(drawing !== undefined ? { drawing } : { path: path ?? '' }),
-    shape: shape ?? STAND_IN,
-    suits: settleSuits(entry.at('suits')),
-  }
+  const from = drawing !== undefined ? { drawing } : { path: path ?? '' }
+  const shape = settleShape(entry) ?? STAND_IN
+  return { name, ...from, shape, suits: settleSuits(entry.at('suits')) }
+}
+
+/** What the file or the path draws: one of the two. */
+function settleShape(entry: Entry): RepeatShape | undefined {
+  const [hasDrawing, hasPath] = [entry.has('drawing'), entry.has('path')]
+  if (hasDrawing !== hasPath) return hasDrawing ? fromFile(entry.at('drawing')) : fromPath(entry.at('path'))
+  if (!entry.isGroup) return undefined
+  const message = hasPath ? 'has both drawing (a file) and path' : 'has neither drawing (a file) nor path'
+  return entry.refuse({ code: 'plan/contradiction', message: `${message}; give one of them` })
 }
 
 function refuseName(name: string, entry: Entry): void {
@@ -60,17 +62,19 @@ function refuseName(name: string, entry: Entry): void {
 
 function settleSuits(entry: Entry): DrawnMotifPlan['suits'] {
   const bounds = { least: LIMITS.least, greatest: LIMITS.greatest }
-  const min = entry.at(0).length({ ...bounds, fallback: SUITS.min })
-  const max = entry.at(1).length({ ...bounds, fallback: SUITS.max })
+  const min = entry.at(0).length({ ...bounds, fallback: DRAWN_SUITS.min })
+  const max = entry.at(1).length({ ...bounds, fallback: DRAWN_SUITS.max })
   if (min < max) return { min, max }
   entry.refuse({ code: 'plan/order', message: 'ends before it begins; give the narrowest width first' })
-  return SUITS
+  return DRAWN_SUITS
 }
 
 /** A name in the plan's own folder, or below it. */
 const NAME = /^[^\p{C}\\/:*?"<>|]+(?:\/[^\p{C}\\/:*?"<>|]+)*\.svg$/u
 
-function fromFile(entry: Entry, name: string): RepeatShape | undefined {
+function fromFile(entry: Entry): RepeatShape | undefined {
+  const name = entry.text()
+  if (name === undefined) return undefined
   if (!NAME.test(name) || name.split('/').some((part) => /^\.+$/.test(part)))
     return entry.refuse({
       code: 'plan/drawing',
@@ -95,7 +99,8 @@ function fromFile(entry: Entry, name: string): RepeatShape | undefined {
   )
 }
 
-function fromPath(entry: Entry, path: string | undefined): RepeatShape | undefined {
+function fromPath(entry: Entry): RepeatShape | undefined {
+  const path = entry.text()
   if (path === undefined) return undefined
   return accept(readPathRepeat(path), entry, (place) => {
     if (!place) return ''

@@ -7,6 +7,7 @@ import { LIMITS } from './limits.ts'
 import type { BandPlan, Plan } from './plan.ts'
 import { show } from './problems.ts'
 import { isSetting, outlineInside } from './setting-bands.ts'
+import { settleAllOver } from './settle-all-over.ts'
 import { settleBand } from './settle-band.ts'
 import { boxOf, settleCentre } from './settle-centre.ts'
 import { settleDrawn } from './settle-drawn.ts'
@@ -36,6 +37,7 @@ export function settlePlan(file: Entry): Plan {
     units: root.desk.units,
     centre,
     bands,
+    allOver: settleAllOver(root, { centre, bands }),
     motifs,
     binding,
     bindingFabric: root.at('bindingFabric').colour(DEFAULTS.bindingFabric),

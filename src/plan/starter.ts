@@ -7,10 +7,12 @@ title: Lighthouse raffle quilt
 units: in
 
 # The middle of the quilt, inside the first border: finished size, as sewn. A colour that begins with # needs quotes.
+# No rectangle? { shape: hexagon, across: 24 }, from flat to flat; or an octagon, or on-point: a square on its corner.
 centre: { width: 24, height: 30, filler: none, fabric: "#f3ead8" }
 
 # The borders ("bands") from the inside out. Each has a name, a finished width, a filler and a fabric colour.
 # "ditchline motifs" lists the fillers, the widths that they suit and the values that they take.
+# filler: auto leaves the choice to the program.
 bands:
   - { name: sand, width: 1, filler: bracket, fabric: "#d9c7a0" }
 
@@ -29,6 +31,11 @@ bands:
     filler: scallop
     fabric: "#7fa69a"
 
+# A motif of your own: an SVG file beside this one with a single path, one repeat from left to right. Take the # away,
+# and name it as a filler above:
+# motifs:
+#   harbour-wave: { drawing: harbour-wave.svg }
+
 # What the binding covers on the front. Nothing is stitched there.
 binding: 1/4 in
 
@@ -45,6 +52,11 @@ thread: { tex: 30, colour: "#fbf7ea", bobbin: 75 m }
 
 # The batting, and the greatest distance between lines of quilting that its label allows.
 batting: { kind: cotton-scrim, limit: 8 }
+
+# own: every filler has its own spacing. auto: spacings that you do not give are chosen for even quilting within that
+# limit. density is what is chosen for: light, medium or dense.
+spacing: own
+density: medium
 
 # Where the line starts: any, a corner such as top-left, or the middle of a side: { band: sand, side: top }.
 route: { start: any, order: middle-out }

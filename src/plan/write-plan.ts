@@ -87,6 +87,7 @@ function fileOf(pen: Pen): Written {
       fabric: fabricOf(plan.centre.fabric),
     },
     bands: plan.bands.map((band) => bandOf(band, pen)),
+    allOver: plan.allOver && fillerOf(plan.allOver, pen.catalog.centreFillers, pen),
     motifs: motifsOf(pen),
     binding: length(plan.binding),
     bindingFabric: plan.bindingFabric,

@@ -1,3 +1,6 @@
+import type { Point } from '../geometry/point.ts'
+import { sideWords } from './side-words.ts'
+
 /** The outlines that a centre and the bands round it may have: their sides and corners by name, clockwise. */
 export const OUTLINES = {
   rectangle: {
@@ -49,3 +52,10 @@ export const outlineText = (outline: OutlineName): string =>
     octagon: 'an octagon',
     'on-point': 'a square on point',
   })[outline]
+
+/** The names of an outline's sides and corners, as a plan gives them, by the way its sides face. */
+export function namesOf(ring: readonly Point[]): Outline {
+  const sides = ring.map((_, side) => sideWords(ring, side).replace(' ', '-'))
+  const known = Object.values(OUTLINES).find((outline: Outline) => outline.sides.join() === sides.join())
+  return known ?? { sides, corners: [] }
+}

@@ -56,3 +56,11 @@ export interface Quilt {
   /** Regions that no stitching may enter. */
   readonly regions?: readonly AvoidedRegion[]
 }
+
+/** The quilt as one cloth without bands: what an all-over is worked on. */
+export const wholeCloth = ({ patches: _, ...quilt }: Quilt): Quilt => ({
+  ...quilt,
+  rings: quilt.rings.slice(-1),
+  bands: [],
+  seams: [],
+})

@@ -10,6 +10,7 @@ import type { BandFit } from '../pieces/pieces.ts'
 import type { PlannedLines } from '../pieces/plan-threads.ts'
 import type { Plan } from '../plan/plan.ts'
 import { outlineInside } from '../plan/setting-bands.ts'
+import { outlineArea } from '../quilt/outline.ts'
 import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import { afterWash, BATTINGS, type BattingKind } from '../stitch/batting.ts'
@@ -99,12 +100,25 @@ export function buildReport(findings: Findings): Report {
     bands,
     regions: regionEntries(findings),
     evenness: { worstRatio: ratioOf(evenness.worstRatio), limit: UNEVEN_RATIO },
+    ...allOverEntry(findings),
     ...(choices && { choices }),
     warnings: [
       ...findings.warnings.map(({ code, message, at }) => ({ code, message, at })),
       ...warningsOf(findings, { bands, choices }),
       ...evenness.warnings.map(({ code, message, at }) => ({ code, message, at })),
     ],
+  }
+}
+
+function allOverEntry({ plan, quilt, figures }: Findings): Pick<Report, 'allOver'> {
+  if (!plan.allOver) return {}
+  const area = Math.abs(outlineArea(quilt.rings.at(-1)!))
+  return {
+    allOver: {
+      filler: plan.allOver.name,
+      stitchedMm: round(figures.lengthMm),
+      mmPerCm2: round(densityOf(figures.lengthMm, area)),
+    },
   }
 }
 
@@ -221,7 +235,7 @@ function bandEntries(
     const stitchedMm = figures.stitchedMm.get(index) ?? 0
     return {
       name: band.name,
-      filler: fillerNames(band),
+      filler: plan.allOver?.name ?? fillerNames(band),
       repeats: fit ? repeatsEntry(fit.repeats, outlineInside(plan, index)) : null,
       stretch: fit ? { min: round(fit.stretch.min), max: round(fit.stretch.max) } : null,
       stitchedMm: round(stitchedMm),
@@ -229,7 +243,9 @@ function bandEntries(
       stitches: reckoning.byBand.filter((c) => c.band === index).reduce((sum, c) => sum + c.count, 0),
       ...bandGaps(gaps.bands[index]!),
       ratio: ratioOf(densities.find((d) => d.name === band.name)?.ratio),
-      walkingFoot: walkingFootEntry(reckoning.walkingFoot.find((check) => check.band === index)),
+      walkingFoot: walkingFootEntry(
+        reckoning.walkingFoot.find((check) => check.band === (plan.allOver ? -1 : index)),
+      ),
     }
   })
 }
@@ -328,7 +344,9 @@ function warningsOf(findings: Findings, { bands, choices }: Pick<Report, 'bands'
   })
   warnings.push(...regionWarnings(findings))
   const isCentreOpen =
-    !plan.centre.filler && (plan.centre.across ?? Math.min(plan.centre.width, plan.centre.height)) > limit
+    !plan.centre.filler &&
+    !plan.allOver &&
+    (plan.centre.across ?? Math.min(plan.centre.width, plan.centre.height)) > limit
   const across = isCentreOpen ? undefined : acrossSeams(overLimit)
   if (across) {
     const message = `a gap of ${length(across.gapMm)} across a seam is more than the batting's limit of ${length(limit)}: ${across.why}`
@@ -384,7 +402,7 @@ function acrossSeams(overLimit: NonNullable<Report['choices']>['overLimit']) {
 function evennessOf({ plan, quilt, figures }: Findings): Evenness {
   const quilted = plan.bands
     .flatMap((band, index) =>
-      isQuilted(band)
+      plan.allOver || isQuilted(band)
         ? [{ name: band.name, lengthMm: figures.stitchedMm.get(index) ?? 0, areaMm2: openArea(quilt, index) }]
         : [],
     )

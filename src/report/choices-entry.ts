@@ -4,7 +4,7 @@ import type { Choices } from '../choose/choose-plan.ts'
 import { bandsAbout } from '../choose/open-gaps.ts'
 import { DENSITY } from '../choose/weigh.ts'
 import type { Plan } from '../plan/plan.ts'
-import type { Quilt } from '../quilt/quilt.ts'
+import { type Quilt, wholeCloth } from '../quilt/quilt.ts'
 import type { QuiltGaps } from './find-gaps.ts'
 import type { Report } from './report.ts'
 
@@ -42,6 +42,7 @@ const round = (value: number): number => Math.round(value * 1000) / 1000
 
 function overLimit(choices: Choices, { plan, quilt, gaps }: Outcome): Entry['overLimit'] {
   const { limit } = plan.batting
+  const cloth = plan.allOver ? wholeCloth(quilt) : quilt
   const entry = (at: string, { circle }: { circle: Gap }): Entry['overLimit'] => {
     if (circle.sizeMm <= limit) return []
     return [
@@ -49,15 +50,20 @@ function overLimit(choices: Choices, { plan, quilt, gaps }: Outcome): Entry['ove
         at,
         gapMm: round(circle.sizeMm),
         overMm: round(circle.sizeMm - limit),
-        why: choices.whyOpen(bandsAbout(circle, quilt)),
+        why: choices.whyOpen(bandsAbout(circle, cloth)),
       },
     ]
   }
-  return [...entry('quilt', gaps.whole), ...plan.bands.flatMap(({ name }, i) => entry(name, gaps.bands[i]!))]
+  const whole = entry('quilt', gaps.whole)
+  return plan.allOver
+    ? whole
+    : [...whole, ...plan.bands.flatMap(({ name }, i) => entry(name, gaps.bands[i]!))]
 }
 
 function uneven(choices: Choices, { plan, evenness: { densities } }: Outcome): Entry['uneven'] {
   const indexOf = (name: string) => plan.bands.findIndex((band) => band.name === name)
+  // One filler over all is as even as can be.
+  if (plan.allOver) return []
   return densities.flatMap(({ name, ratio }, i) => {
     if (i === 0 || ratio === undefined || ratio <= UNEVEN_RATIO) return []
     const beside = densities[i - 1]!.name

@@ -228,6 +228,10 @@ export const reportFormat = z.strictObject({
       .describe('the greatest ratio of density between neighbours; null beside a bare one'),
     limit: z.number().describe('a ratio above this deserves a warning'),
   }),
+  allOver: z
+    .strictObject({ filler: z.string(), stitchedMm: mm('length of line'), mmPerCm2: z.number() })
+    .optional()
+    .describe('where one filler goes over the whole quilt; bands tell what of it lies in them'),
   choices: choices.optional(),
   warnings: z.array(warning),
 })

@@ -12,6 +12,7 @@ export function summaryText(report: Report): string {
   const quilted = report.bands.filter((band) => band.filler).length
   return [
     `${report.title}: ${size} with its binding, ${count(report.bands.length, 'band')}, ${quilted} quilted`,
+    ...(report.allOver ? [`All over: ${report.allOver.filler}, whatever the bands are`] : []),
     `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,

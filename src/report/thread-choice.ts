@@ -82,13 +82,13 @@ function comparedBands(plan: Plan, quilt: Quilt): ComparedBand[] {
   const all = plan.bands.map((band, index) => ({
     name: band.name,
     fabric: patchFabrics(quilt, index) ?? band.fabric,
-    isQuilted: isQuilted(band),
+    isQuilted: plan.allOver !== undefined || isQuilted(band),
     areaMm2: bandArea(quilt, index),
   }))
   const centre = {
     name: 'centre',
     fabric: plan.centre.fabric,
-    isQuilted: plan.centre.filler !== undefined,
+    isQuilted: (plan.allOver ?? plan.centre.filler) !== undefined,
     areaMm2: Math.abs(outlineArea(quilt.rings[0]!)),
   }
   const quilted = [centre, ...all].filter((part) => part.isQuilted)

@@ -77,6 +77,20 @@ describe('overlap', () => {
     expect(overlapOf(beside(0.09, 40)).lengthMm).toBeCloseTo(40.02, 4)
   })
 
+  it('is a line that turns onto an earlier one, follows it and turns off on its other side', () => {
+    const zigzag: Point[] = [
+      [20, 20],
+      [30, 0],
+      [38, 0],
+      [48, -20],
+    ]
+    const seam: Point[] = [
+      [0, 0],
+      [100, 0],
+    ]
+    expect(overlapOf(seam, zigzag).lengthMm).toBeCloseTo(8 + 2 * (0.1 * (Math.hypot(10, 20) / 20)), 2)
+  })
+
   it('is no crossing, at any angle from 1.5 degrees', () => {
     fc.assert(
       fc.property(

@@ -1,6 +1,10 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
+import { LIBRARY } from '../../motifs/library.ts'
+import { catalogOf } from '../../src/engine-input.ts'
+import { countText, longLengthText } from '../../src/export/labels.ts'
+import { planFromText } from '../../src/pipeline.ts'
 import { type Option, planOptions } from '../../src/plan/options.ts'
 import {
   type BuiltPage,
@@ -42,7 +46,7 @@ describe('all that a plan may say can be said on the page', () => {
       ? Object.entries(option.of).flatMap(([key, part]) => idsOf(`${path}-${key}`, part))
       : option.kind === 'row'
         ? option.of.map((_, i) => `${path}-${i}`)
-        : [path]
+        : [option.kind === 'by-name' ? `${path}-name` : path]
 
   test('every key around the quilt has its field, and those for a frame come with the frame', async () => {
     const { page } = seen
@@ -77,7 +81,7 @@ describe('all that a plan may say can be said on the page', () => {
     await openSample(page, 'Quay runner')
     const before = await figure(page, 'Largest circle without stitching')
     await openCard(page, /^Centre: show/)
-    await card(page).locator('.filler:has(input[value=meander]) svg path').waitFor()
+    await card(page).locator('.filler:has(input[value=meander]) svg path').first().waitFor()
     await card(page).getByRole('radio', { name: 'Meander' }).check({ force: true })
     await replanned(page)
     expect((await planNow(page)).centre.filler).toBe('meander')
@@ -92,6 +96,22 @@ describe('all that a plan may say can be said on the page', () => {
       .click()
     await replanned(page)
     expect((await planNow(page)).centre.filler).toBe('meander')
+    await closeCard(page)
+  })
+
+  test('the centre takes another shape with one size across, and its width and height back', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const before = await planNow(page)
+    await openCard(page, /^Centre: show/)
+    await page.locator('#centre-shape').selectOption('octagon')
+    await replanned(page)
+    expect((await planNow(page)).centre).toMatchObject({ shape: 'octagon', across: before.centre.width })
+    expect(await page.locator('.problems').count()).toBe(0)
+    expect(await page.locator('#centre-across').inputValue()).toBe(String(before.centre.width))
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await replanned(page)
+    expect(await planNow(page)).toEqual(before)
     await closeCard(page)
   })
 
@@ -171,6 +191,26 @@ describe('all that a plan may say can be said on the page', () => {
     expect(await page.locator('#machine-speed-say').count()).toBe(0)
     expect(await page.locator('.standing').textContent()).toBe('')
     await closeCard(page)
+  })
+})
+
+describe('a plan that is changed faster than it can be planned', () => {
+  test('shows pictures meanwhile, and in the end the figures of its last state', async () => {
+    const { page } = seen
+    await openSample(page, 'Quay runner')
+    const drawn = () => page.locator('.board').getAttribute('data-drawn').then(Number)
+    const before = await drawn()
+    const width = page.getByLabel('shingle, width')
+    for (let i = 0; i < 25; i++) {
+      await width.press(i % 8 < 5 ? 'ArrowUp' : 'ArrowDown')
+    }
+    await replanned(page)
+    const pictures = (await drawn()) - before
+    expect(pictures).toBeGreaterThanOrEqual(1)
+    expect(pictures).toBeLessThanOrEqual(25)
+    const { line, stitches } = planFromText(await keptText(page), catalogOf(LIBRARY)).report
+    expect(await figure(page, 'Stitches')).toBe(countText(stitches.count))
+    expect(await figure(page, 'Length of line')).toBe(longLengthText(line.lengthMm, 'in'))
   })
 })
 

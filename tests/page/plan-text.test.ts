@@ -15,6 +15,7 @@ import {
   setAt,
   writtenValue,
 } from '../../src/page/plan-text.ts'
+import { planOptions } from '../../src/plan/options.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
 import { LENGTH_UNITS } from '../../src/units.ts'
 import { SAMPLES } from '../support/samples.ts'
@@ -80,7 +81,9 @@ test('a plan with a band more, new or a copy, can be planned: its name is its ow
 test('in another unit every length of the plan is what it was', () => {
   fc.assert(
     fc.property(sample, fc.constantFrom(...LENGTH_UNITS), (text, unit) => {
-      const converted = editPlanText(text, (document) => changeUnits(document, unit, lengthKeys))
+      const converted = editPlanText(text, (document) =>
+        changeUnits(document, unit, { options: planOptions(), ofFiller: lengthKeys }),
+      )
       const [before, after] = [text, converted].map((each) => readPlan(each, CATALOG).plan)
       expect(after!.units).toBe(unit)
       expect(numbersOf(after)).toHaveLength(numbersOf(before).length)

@@ -23,6 +23,11 @@ test('what its remarks say is so', () => {
     band: -1,
     across: [609.6, 612.775, 609.6],
   })
+  const drawn = starterPlan()
+    .replace('# motifs:\n#   harbour', 'motifs:\n  harbour')
+    .replace('scallop', 'harbour-wave')
+  const readFile = () => '<svg><path d="M0 9C9 9 9 0 18 0C27 0 27 9 36 9"/></svg>'
+  expect(readPlan(drawn, { ...catalog, readFile }).plan.bands[3]?.filler?.name).toBe('harbour-wave')
   const spaced = starterPlan().replace('filler: s-echo', 'filler: { s-echo: { spacing: 0.5 } }')
   expect(readPlan(spaced, catalog).plan.bands[1]?.filler?.given).toEqual(['spacing'])
   const sized = starterPlan().replace('length: 2.5 mm', 'perInch: 10').replace('75 m', '{ class: L }')
@@ -43,6 +48,8 @@ test('every remark stands beside a key, and no line is wider than 120 characters
     'stitch',
     'thread',
     'batting',
+    'spacing',
+    'density',
     'route',
   ])
 })

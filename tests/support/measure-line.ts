@@ -75,7 +75,7 @@ function sampleEvenly(points: readonly XY[]): XY[] {
   return samples
 }
 
-/** A sample lies over an earlier one if one 6 mm or more back is within 0.16 mm (0.1 mm and half a step). */
+/** A sample lies over an earlier part if that is 6 mm or more back and comes within 0.1 mm of it. */
 function overlapOf(samples: readonly XY[]): number {
   const cell = 0.5
   const grid = new Map<string, number[]>()
@@ -85,8 +85,7 @@ function overlapOf(samples: readonly XY[]): number {
   for (const [i, [x, y]] of samples.entries()) {
     const entering = i - back
     if (entering >= 0) {
-      const [ex, ey] = samples[entering]!
-      const k = key(ex, ey)
+      const k = key(...samples[entering]!)
       const list = grid.get(k)
       if (list) list.push(entering)
       else grid.set(k, [entering])
@@ -94,10 +93,11 @@ function overlapOf(samples: readonly XY[]): number {
     let covered = false
     for (let dx = -1; dx <= 1 && !covered; dx++) {
       for (let dy = -1; dy <= 1 && !covered; dy++) {
-        covered = (grid.get(key(x + dx * cell, y + dy * cell)) ?? []).some((j) => {
-          const [px, py] = samples[j]!
-          return Math.hypot(px - x, py - y) < 0.16
-        })
+        covered = (grid.get(key(x + dx * cell, y + dy * cell)) ?? []).some(
+          (j) =>
+            isNear([x, y], samples[Math.max(0, j - 1)]!, samples[j]!) ||
+            (j < entering && isNear([x, y], samples[j]!, samples[j + 1]!)),
+        )
       }
     }
     if (covered) run += STEP
@@ -107,6 +107,14 @@ function overlapOf(samples: readonly XY[]): number {
     }
   }
   return run >= 4 ? sum + run : sum
+}
+
+/** Whether a place lies within 0.1 mm of the way between two samples. */
+function isNear([x, y]: XY, a: XY, b: XY): boolean {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const squared = dx * dx + dy * dy
+  const t = squared > 0 ? Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / squared)) : 0
+  return Math.hypot(a[0] + t * dx - x, a[1] + t * dy - y) < 0.1
 }
 
 /** Length of the samples that lie on a seam and go along it, in runs of 4 mm or more. */

@@ -1,9 +1,10 @@
 // Feeds generated and broken plan files to the reader, and every 20th to the whole pipeline with every exporter.
-// npm run fuzz -- --runs 10000 --seed 1
+// npm run fuzz -- --runs 10000 --seed 1; with --drawings it feeds drawings to the reader of motifs of one's own.
 import { spawnSync } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { fuzz } from '../fuzz/fuzz.ts'
+import { fuzzDrawings } from '../fuzz/svg-motif.ts'
 
 const { values } = parseArgs({
   options: {
@@ -12,16 +13,20 @@ const { values } = parseArgs({
     every: { type: 'string', default: '20' },
     from: { type: 'string' },
     to: { type: 'string' },
+    drawings: { type: 'boolean', default: false },
   },
 })
 const [seed, planEvery] = [Number(values.seed), Number(values.every)]
 
 if (values.from !== undefined) {
-  const findings = await fuzz({ seed, planEvery, from: Number(values.from), to: Number(values.to) })
+  const [first, end] = [Number(values.from), Number(values.to)]
+  const findings = values.drawings
+    ? fuzzDrawings(seed, first, end)
+    : await fuzz({ seed, planEvery, from: first, to: end })
   for (const finding of findings) console.log(JSON.stringify(finding))
 } else {
   const runs = Number(values.runs)
-  const chunk = 200
+  const chunk = values.drawings ? 1000 : 200
   let count = 0
   for (let from = 0; from < runs; from += chunk) {
     const to = Math.min(runs, from + chunk)
@@ -36,6 +41,7 @@ if (values.from !== undefined) {
         `--every=${planEvery}`,
         `--from=${from}`,
         `--to=${to}`,
+        ...(values.drawings ? ['--drawings'] : []),
       ],
       { encoding: 'utf8', timeout: 600_000, maxBuffer: 1 << 28 },
     )
@@ -50,7 +56,7 @@ if (values.from !== undefined) {
     }
   }
   console.log(
-    `seed ${seed}: ${runs} cases, every ${planEvery}th through the whole pipeline; ${count} findings`,
+    `seed ${seed}: ${runs} ${values.drawings ? 'drawings' : `cases, every ${planEvery}th through the whole pipeline`}; ${count} findings`,
   )
   process.exitCode = count > 0 ? 1 : 0
 }

@@ -4,4 +4,7 @@ import base from '../../vitest.config.ts'
 /** The tests of one folder, named by the run that counts mutants. */
 const { include: _, ...test } = base.test ?? {}
 
-export default mergeConfig({ test }, { test: { include: [`${process.env.MUTANTS_TESTS}/**/*.test.ts`] } })
+export default mergeConfig(
+  { test },
+  { test: { include: [process.env.MUTANTS_TESTS ?? 'tests/**/*.test.ts'] } },
+)

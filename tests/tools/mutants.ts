@@ -1,43 +1,48 @@
-// Changes the code in small ways and tells which changes no test of the folder notices: npm run mutants -- src/plan src/stitch
-// A folder takes from minutes (src/plan) to hours (src/route, src/motif); a file takes a minute: npm run mutants -- src/plan/length.ts
-// A mutant counts as killed only by the tests of the folder that mirrors it, so the score is a lower bound.
-import { statSync } from 'node:fs'
+// Changes the code in small ways and tells which changes no test notices: npm run mutants -- src/plan src/stitch
+// A folder takes hours, a file minutes: npm run mutants -- src/plan/length.ts
+// Only the tests that mirror the path are asked: tests/plan/ for a folder, tests/plan/length.test.ts for a file that has
+// a test of its own. The score is a lower bound of what all tests notice.
+import { existsSync, statSync } from 'node:fs'
 import { Stryker } from '@stryker-mutator/core'
 
 const FOLDERS = ['src/plan', 'src/stitch', 'src/route', 'src/motif']
 
-/** The files to change, and the folder whose tests have to notice. */
-function taskOf(path: string): { mutate: string[]; tests: string } {
-  const folder = /^src\/(\w+)/.exec(path)?.[1]
-  if (folder === undefined) throw new Error(`${path} is not below src/`)
-  const files = statSync(path).isDirectory() ? `${path}/**/*.ts` : path
-  return { mutate: [files], tests: `tests/${folder}` }
+/** The files to change, and the tests that have to notice. */
+function taskOf(path: string): { mutate: string; tests: string } {
+  if (statSync(path).isDirectory())
+    return { mutate: `${path}/**/*.ts`, tests: `${path.replace(/^src/, 'tests')}/**/*.test.ts` }
+  const own = path.replace(/^src/, 'tests').replace(/\.ts$/, '.test.ts')
+  return { mutate: path, tests: existsSync(own) ? own : `${own.slice(0, own.lastIndexOf('/'))}/**/*.test.ts` }
 }
 
 /** Runs the tests against each mutant; says what share of them was noticed. */
 async function countMutants(path: string): Promise<void> {
   const { mutate, tests } = taskOf(path)
+  // The runner's own process reads it.
   process.env.MUTANTS_TESTS = tests
   const results = await new Stryker({
-    mutate,
+    mutate: [mutate],
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner'],
     vitest: { configFile: 'tests/tools/mutants.config.ts', related: false },
     coverageAnalysis: 'perTest',
     ignoreStatic: true,
     concurrency: 1,
+    dryRunTimeoutMinutes: 60,
     timeoutMS: 20_000,
     timeoutFactor: 4,
-    ignorePatterns: ['dist', 'coverage', 'reports'],
+    ignorePatterns: ['dist', 'coverage', 'reports', 'out'],
     reporters: ['clear-text', 'json'],
     jsonReporter: { fileName: `reports/mutants-${path.replaceAll('/', '-')}.json` },
     clearTextReporter: { allowColor: false, logTests: false, allowEmojis: false, reportTests: false },
     allowConsoleColors: false,
   }).runMutationTest()
-  const known = results.filter(({ status }) => !['CompileError', 'RuntimeError', 'Ignored'].includes(status))
-  const killed = known.filter(({ status }) => status === 'Killed' || status === 'Timeout').length
-  const share = known.length > 0 ? (100 * killed) / known.length : 100
-  console.log(`${path}: ${killed} of ${known.length} mutants killed, ${share.toFixed(1)} %`)
+  const counted = results.filter(
+    ({ status }) => !['CompileError', 'RuntimeError', 'Ignored'].includes(status),
+  )
+  const killed = counted.filter(({ status }) => status === 'Killed' || status === 'Timeout').length
+  const share = counted.length > 0 ? (100 * killed) / counted.length : 100
+  console.log(`${path}: ${killed} of ${counted.length} mutants killed, ${share.toFixed(1)} %`)
 }
 
 const given = process.argv.slice(2)

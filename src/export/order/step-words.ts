@@ -1,7 +1,7 @@
 import { distanceToLine, type Point } from '../../geometry/point.ts'
 import { polylineLength } from '../../geometry/stroke.ts'
 import { outsideOf } from '../../quilt/avoided-region.ts'
-import type { Quilt } from '../../quilt/quilt.ts'
+import { type Quilt, wholeCloth } from '../../quilt/quilt.ts'
 import { bandName } from '../band-name.ts'
 import type { Drawing } from '../drawing.ts'
 import { LABELS, lengthText } from '../labels.ts'
@@ -30,7 +30,7 @@ function beginning(drawing: Drawing, start: number): string {
 
 function sentence(drawing: Drawing, step: OrderStep, before: OrderStep | undefined): string {
   const { order: say } = LABELS
-  const { quilt } = drawing
+  const quilt = drawing.allOver === undefined ? drawing.quilt : wholeCloth(drawing.quilt)
   const course = courseOf(quilt, step.points, step.band)
   const length = lengthText(polylineLength(step.points), drawing.units)
   if (step.region !== undefined)
@@ -58,8 +58,9 @@ const regionAt = ({ regions = [] }: Quilt, p: Point): string | undefined =>
 
 function whatOf(drawing: Drawing, { band }: OrderStep): string {
   const { order: say } = LABELS
+  if (drawing.allOver !== undefined) return say.allOverRun(drawing.allOver)
   if (band === undefined || band < 0) return say.centreRun(drawing.centreFiller)
-  return say.bandRun(bandName(drawing.quilt, band), drawing.fillers?.[band])
+  return say.bandRun(bandName(drawing, band), drawing.fillers?.[band])
 }
 
 /** Whether a run follows on another in the same area, so that it may go back along it, like mowing. */

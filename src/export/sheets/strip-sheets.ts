@@ -68,7 +68,7 @@ const heightOf = (box: Box): number => box.maxY - box.minY
 
 function pieceOf(drawing: Drawing, strip: TraceStrip, set: SheetSet): Piece {
   const { sheets: say } = LABELS
-  const name = bandName(drawing.quilt, strip.band)
+  const name = bandName(drawing, strip.band)
   const ring = drawing.quilt.rings[strip.band]!
   const where = { ...strip, sides: strip.sides?.map((side) => sideWords(ring, side)) }
   return {

@@ -46,7 +46,8 @@ export interface Stretch {
 }
 
 /**
- * Traces the part of a line that lies within a stretch of the work and within sight, as paths of the canvas.
+ * Traces the part of a line that lies within a stretch of the work and within sight, as paths of the canvas. Where a
+ * place is not a number, the line is broken off.
  *
  * @returns whether there was anything to trace
  */
@@ -63,8 +64,14 @@ export function traceLine(
     if (!meets(box, sight)) continue
     const first = Math.max(from, placeOf(along, begin))
     if (last !== first) pen.moveTo(...pointAlong(xy, along, Math.max(begin, along[first]!)))
+    let isBroken = Number.isNaN(xy[2 * first])
     let i = first + 1
-    for (; i <= to && along[i]! <= end; i++) pen.lineTo(xy[2 * i]!, xy[2 * i + 1]!)
+    for (; i <= to && along[i]! <= end; i++) {
+      const [x, y] = [xy[2 * i]!, xy[2 * i + 1]!]
+      if (isBroken) pen.moveTo(x, y)
+      else pen.lineTo(x, y)
+      isBroken = Number.isNaN(x)
+    }
     if (i <= to) pen.lineTo(...pointAlong(xy, along, end))
     last = i - 1
     isTraced = true

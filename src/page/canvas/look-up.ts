@@ -1,4 +1,5 @@
 import { distance, distanceToLine, type Point } from '../../geometry/point.ts'
+import { namesOf } from '../../quilt/outline-names.ts'
 import type { Quilt } from '../../quilt/quilt.ts'
 import { seamName } from '../../report/where.ts'
 import type { Scene, ScenePart } from '../worker/messages.ts'
@@ -44,9 +45,6 @@ export interface SeamThere {
   readonly corner: number | undefined
 }
 
-const CORNERS = ['top-left', 'top-right', 'bottom-right', 'bottom-left'] as const
-const SIDE_NAMES = ['top', 'right', 'bottom', 'left'] as const
-
 /** The seam nearest to a place, if it lies within `reach` mm. */
 export function seamNear(quilt: Quilt, at: Point, reach: number): SeamThere | undefined {
   let best: SeamThere | undefined
@@ -74,8 +72,8 @@ export function startAt(
   quilt: Quilt,
   { corner, band, side }: SeamThere,
 ): string | { band: string; side: string } {
-  if (corner !== undefined && CORNERS[corner]) return CORNERS[corner]
-  return { band: quilt.bands[band]!.name, side: SIDE_NAMES[side % 4]! }
+  const cornerName = corner === undefined ? undefined : namesOf(quilt.rings.at(-1)!).corners[corner]
+  return cornerName ?? { band: quilt.bands[band]!.name, side: namesOf(quilt.rings[band]!).sides[side]! }
 }
 
 /** The part that is stitched at a distance along the work. */

@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/point.ts'
+import { edgeOf } from '../thread-edge.ts'
 import type { Chain, Scene } from '../worker/messages.ts'
 import { type ChunkedLine, chunkChain, type Stretch, traceLine } from './chunks.ts'
 import { chainsOf } from './close-up.ts'
@@ -210,12 +211,6 @@ function drawCloth(pen: CanvasRenderingContext2D, { scene, view, layers, inks }:
   pen.stroke()
 }
 
-/** Whether a colour is lighter than middle grey. Colours come from the plan as #rrggbb. */
-function isLight(colour: string): boolean {
-  const [r, g, b] = (colour.match(/^#(..)(..)(..)$/) ?? []).slice(1).map((hex) => Number.parseInt(hex, 16))
-  return r !== undefined && 0.3 * r + 0.59 * g! + 0.11 * b! > 128
-}
-
 /** The thread, over a faint edge so that one of the fabric's own colour can still be followed. */
 function drawThread(
   pen: CanvasRenderingContext2D,
@@ -231,7 +226,7 @@ function drawThread(
   const width = Math.max(LEAST_PX / view.scale, THREAD_MM)
   if (view.scale > 0.45) {
     pen.lineWidth = width * 1.9
-    pen.strokeStyle = isLight(colour) ? 'rgba(59, 50, 48, 0.3)' : 'rgba(255, 253, 248, 0.4)'
+    pen.strokeStyle = edgeOf(colour, 0.3)
     pen.stroke()
   }
   pen.lineWidth = width

@@ -12,17 +12,22 @@ export interface Size {
   readonly height: number
 }
 
-/** The view that shows a box whole, with a margin, px. */
-export function fitBox(box: Box, size: Size, margin: number): View {
+/** What is left free about a box that is shown whole, px. */
+export interface Margin {
+  readonly all: number
+  /** Above it, where other things may lie over the window. */
+  readonly top: number
+}
+
+/** The view that shows a box whole, with a margin. */
+export function fitBox(box: Box, size: Size, { all, top }: Margin): View {
   const [w, h] = [box.maxX - box.minX, box.maxY - box.minY]
-  const scale = Math.max(
-    0.01,
-    Math.min((size.width - 2 * margin) / Math.max(w, 1), (size.height - 2 * margin) / Math.max(h, 1)),
-  )
+  const room = size.height - top - all
+  const scale = Math.max(0.01, Math.min((size.width - 2 * all) / Math.max(w, 1), room / Math.max(h, 1)))
   return {
     scale,
     left: size.width / 2 - (box.minX + w / 2) * scale,
-    top: size.height / 2 - (box.minY + h / 2) * scale,
+    top: top + room / 2 - (box.minY + h / 2) * scale,
   }
 }
 

@@ -139,8 +139,8 @@ function SizeFields({ band, index }: { band: BandFile; index: number }) {
         label="Size given as"
         value={key}
         of={[
-          ['width', 'finished width'],
-          ['cut', 'cut width, seam allowances on'],
+          ['width', 'finished'],
+          ['cut', 'cut, with seams'],
         ]}
         onWrite={setKey}
       />
@@ -194,6 +194,7 @@ function CornersField({ band, index }: { band: BandFile; index: number }) {
   return (
     <Choice
       id="band-corners"
+      kind="is-wide"
       label="Corners"
       value={cornersOf(band)}
       problem={problemAt([...path, 'corners'])}

@@ -6,6 +6,7 @@ import { chosen, edit, plan, write } from '../state.ts'
 import type { Swatch } from '../worker/messages.ts'
 import { fillerTitle, writtenFiller } from './filler-field.tsx'
 import { LengthField } from './length-field.tsx'
+import { ThreadPath } from './thread-path.tsx'
 
 /** The narrowest band is drawn this high if the strip stays within the other figure, px. */
 const LEAST_ROW = 40
@@ -63,28 +64,28 @@ function CentreRow({ file }: { file: PlanFile }) {
       <span class="about">
         <b>Centre</b>
         <span class="pair">
-          <LengthField
-            id="centre-width"
-            label="Centre, width"
-            isLabelHidden
-            value={file.centre.width}
-            problem={problemAt(['centre', 'width'])}
-            onWrite={(value) => write(['centre', 'width'], value)}
-          />
-          <span aria-hidden="true">×</span>
-          <LengthField
-            id="centre-height"
-            label="Centre, height"
-            isLabelHidden
-            value={file.centre.height}
-            problem={problemAt(['centre', 'height'])}
-            onWrite={(value) => write(['centre', 'height'], value)}
-          />
+          {sizeKeysOf(file.centre).map((key) => (
+            <LengthField
+              key={key}
+              id={`centre-${key}`}
+              label={`Centre, ${key}`}
+              isLabelHidden
+              value={file.centre[key]}
+              problem={problemAt(['centre', key])}
+              onWrite={(value) => write(['centre', key], value)}
+            />
+          ))}
         </span>
       </span>
     </li>
   )
 }
+
+/** The sizes that tell the centre: a rectangle's width and height, or how far any other shape is across. */
+const sizeKeysOf = ({
+  shape = 'rectangle',
+}: PlanFile['centre']): readonly ('width' | 'height' | 'across')[] =>
+  shape === 'rectangle' ? ['width', 'height'] : ['across']
 
 /** The key that holds a band's size, and the size if all sides are alike. */
 export function sizeOf(band: BandFile): { key: 'width' | 'cut'; even: string | number | undefined } {
@@ -144,7 +145,9 @@ function BandRow({ band, index, height, scale }: RowProps) {
           <b>{name}</b> <i>{fillerTitle(fillerNameOf(band))}</i>
         </span>
         {even === undefined ? (
-          <span class="note">differs by side</span>
+          <span class="note">
+            {band[key] === undefined ? 'size follows from the centre' : 'differs by side'}
+          </span>
         ) : (
           <LengthField
             id={`band-${index}-width`}
@@ -163,20 +166,16 @@ function BandRow({ band, index, height, scale }: RowProps) {
 /** A filler's line on the cloth of its row, to the row's scale. */
 function Thread({ swatch, scale }: { swatch: Swatch | undefined; scale: number }) {
   if (!swatch) return null
-  const colour = laid.value?.plan.thread.colour ?? '#ffffff'
   return (
     <svg
       viewBox={`0 0 ${CLOTH_WIDTH / scale} ${swatch.width}`}
-      preserveAspectRatio="xMinYMid meet"
+      preserveAspectRatio="xMinYMid slice"
       aria-hidden="true"
     >
-      <path
-        d={swatch.data}
-        fill="none"
-        stroke={colour}
-        stroke-width="1.2"
-        vector-effect="non-scaling-stroke"
-      />
+      {swatch.patches?.map(({ data, fabric }) => (
+        <path key={data} d={data} fill={fabric} />
+      ))}
+      <ThreadPath data={swatch.data} />
     </svg>
   )
 }

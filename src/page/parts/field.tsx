@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { onFieldKey, useTyped } from './use-typed.ts'
 
 interface FieldProps {
   readonly id: string
@@ -8,7 +8,7 @@ interface FieldProps {
   readonly note?: string | undefined
   /** What is wrong with it. */
   readonly problem?: string | undefined
-  readonly kind?: 'tick' | 'value' | undefined
+  readonly kind?: 'tick' | 'is-wide' | undefined
   readonly children: ComponentChildren
 }
 
@@ -64,8 +64,7 @@ interface TextFieldProps extends ControlProps<string> {
 /** A text or a number, taken when the field is left or Enter is pressed; emptied, it takes the key away. */
 export function TextField({ placeholder = '', isNumber = false, ...props }: TextFieldProps) {
   const { id, value, onWrite } = props
-  const [typed, setTyped] = useState<string | undefined>(undefined)
-  useEffect(() => setTyped(undefined), [value])
+  const [typed, setTyped] = useTyped(value)
   const commit = () => {
     const text = typed?.trim()
     if (text !== undefined && text !== (value ?? '')) onWrite(text === '' ? undefined : text)
@@ -79,10 +78,7 @@ export function TextField({ placeholder = '', isNumber = false, ...props }: Text
     ...saidOf(props),
     onInput: (event: { currentTarget: HTMLInputElement }) => setTyped(event.currentTarget.value),
     onBlur: commit,
-    onKeyDown: (event: KeyboardEvent) => {
-      if (event.key === 'Enter') commit()
-      if (event.key === 'Escape') setTyped(undefined)
-    },
+    onKeyDown: onFieldKey(commit, () => setTyped(undefined)),
   }
   return (
     <Field {...props}>
@@ -109,6 +105,7 @@ export const NumberField = ({ value, onWrite, ...props }: NumberFieldProps) => (
 )
 
 interface ChoiceProps extends ControlProps<string> {
+  readonly kind?: 'is-wide'
   readonly of: readonly (readonly [id: string, words: string])[]
 }
 

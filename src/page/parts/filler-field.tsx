@@ -2,18 +2,19 @@ import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { idOf, valueAt } from '../paths.ts'
 import type { Path } from '../plan-text.ts'
-import { askSwatches, catalog, fillerOf, laid, swatchesOf } from '../planning.ts'
+import { askSwatches, fillerOf, fillersOf, swatchesOf } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
 import { plan, write } from '../state.ts'
 import { sizeText } from '../words.ts'
 import type { Family, FillerEntry, Swatch } from '../worker/messages.ts'
 import { FillerValues } from './filler-values.tsx'
 import { Problem } from './thing.tsx'
+import { ThreadPath } from './thread-path.tsx'
 
 const OTHER_TITLES: Readonly<Record<string, string>> = {
   none: 'not quilted',
-  auto: 'chosen by the program',
-  patches: 'patch by patch',
+  auto: 'to be chosen',
+  patches: 'by patch',
 }
 
 export const fillerTitle = (id: string, family: Family = 'bands'): string =>
@@ -57,15 +58,20 @@ export function FillerField(props: FillerFieldProps) {
   const choice = (id: string | undefined) => ({ name: idOf(path), fabric, onChoose: () => write(path, id) })
   return (
     <>
-      <fieldset class="fillers" aria-describedby={problem ? `${idOf(path)}-say` : undefined}>
+      <fieldset
+        class={family === 'bands' ? 'fillers' : 'fillers of-patches'}
+        aria-describedby={problem ? `${idOf(path)}-say` : undefined}
+      >
         <legend>
           {label}
           {width > 0 && family === 'bands' ? `, at ${sizeText(width, units)} wide` : ''}
         </legend>
         {words.map(([id, says]) => (
-          <FillerChoice key={says} {...choice(id)} id={id ?? ''} isNow={now === id} says={says} />
+          <FillerChoice key={says} {...choice(id)} id={id ?? ''} isNow={now === id} says={says}>
+            {id === 'auto' && <span class="word">auto</span>}
+          </FillerChoice>
         ))}
-        {catalog.value?.fillers[family].map((filler) => (
+        {fillersOf(family).map((filler) => (
           <FillerChoice
             key={filler.id}
             {...choice(filler.id)}
@@ -78,7 +84,7 @@ export function FillerField(props: FillerFieldProps) {
                 : filler.title
             }
           >
-            <SwatchDrawing swatch={swatches?.[filler.id]} />
+            <SwatchDrawing swatch={swatches?.[filler.id]} family={family} />
           </FillerChoice>
         ))}
       </fieldset>
@@ -90,7 +96,8 @@ export function FillerField(props: FillerFieldProps) {
 
 const isTooNarrow = ({ suits }: FillerEntry, width: number): boolean => width > 0 && width < suits.min - 1e-6
 
-function SwatchDrawing({ swatch }: { swatch: Swatch | undefined }) {
+/** A strip is seen along its length, a patch whole, the centre through a window. */
+function SwatchDrawing({ swatch, family }: { swatch: Swatch | undefined; family: Family }) {
   if (!swatch) return null
   const { width, length, data } = swatch
   const edge = 0.04 * width
@@ -98,16 +105,10 @@ function SwatchDrawing({ swatch }: { swatch: Swatch | undefined }) {
   return (
     <svg
       viewBox={`${-edge} ${-edge} ${seen + (seen < length ? 0 : 2 * edge)} ${width + 2 * edge}`}
-      preserveAspectRatio="xMidYMid meet"
+      preserveAspectRatio={family === 'centre' ? 'xMidYMid slice' : 'xMidYMid meet'}
       aria-hidden="true"
     >
-      <path
-        d={data}
-        fill="none"
-        stroke={laid.value?.plan.thread.colour}
-        stroke-width="1.3"
-        vector-effect="non-scaling-stroke"
-      />
+      <ThreadPath data={data} />
     </svg>
   )
 }

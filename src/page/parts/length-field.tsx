@@ -1,10 +1,10 @@
-import { useEffect, useState } from 'preact/hooks'
 import { parseLength } from '../../plan/length.ts'
 import { MM_PER } from '../../units.ts'
 import type { Written } from '../plan-file.ts'
 import { writtenValue } from '../plan-text.ts'
 import { plan } from '../state.ts'
 import { type ControlProps, Field, saidOf } from './field.tsx'
+import { onFieldKey, useTyped } from './use-typed.ts'
 
 interface LengthFieldProps extends ControlProps<Written> {
   readonly placeholder?: string | undefined
@@ -18,8 +18,7 @@ interface LengthFieldProps extends ControlProps<Written> {
  */
 export function LengthField({ placeholder = '', isOptional, ...props }: LengthFieldProps) {
   const { id, value, onWrite, problem } = props
-  const [typed, setTyped] = useState<string | undefined>(undefined)
-  useEffect(() => setTyped(undefined), [value])
+  const [typed, setTyped] = useTyped(value)
   const units = plan.value.file?.units ?? 'in'
   const shown = typed ?? (value === undefined ? '' : String(value))
   const isUnread =
@@ -53,8 +52,7 @@ export function LengthField({ placeholder = '', isOptional, ...props }: LengthFi
           onInput={(event) => setTyped(event.currentTarget.value)}
           onBlur={commit}
           onKeyDown={(event) => {
-            if (event.key === 'Enter') commit()
-            if (event.key === 'Escape') setTyped(undefined)
+            onFieldKey(commit, () => setTyped(undefined))(event)
             if (event.altKey) return
             if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
               event.preventDefault()

@@ -31,6 +31,22 @@ function placeForName({ parts }: Scene, { begin, end }: Chapter): number {
   return longest ? (longest.along[0] + longest.along[1]) / 2 : (begin + end) / 2
 }
 
+/** Numbers nearer to each other than this could not be read, px. */
+const CROWDED = 25
+
+/** The areas' numbers in the window; where they crowd, the later ones wait until the view is closer. */
+function areaNames(scene: Scene, view: View): { area: number; place: readonly [number, number] }[] {
+  const names: { area: number; place: readonly [number, number] }[] = []
+  for (const chapter of chaptersOf(scene)) {
+    const at = needleAt(scene, placeForName(scene, chapter))
+    if (!at) continue
+    const place = toWindow(view, at)
+    const isCrowded = names.some(({ place: [x, y] }) => Math.hypot(place[0] - x, place[1] - y) < CROWDED)
+    if (!isCrowded) names.push({ area: chapter.area, place })
+  }
+  return names
+}
+
 interface MarksProps {
   readonly scene: Scene
   readonly view: View
@@ -38,24 +54,24 @@ interface MarksProps {
   readonly walked?: number | undefined
   /** Undefined while there is none for this scene. */
   readonly report: Report | undefined
+  /** The picture below is of a newer plan already. */
+  readonly isOld?: boolean
 }
 
 /** What is marked over the quilt: start and end, areas, the largest gap, bobbin changes, the needle, and what is pointed to. */
-export function Marks({ scene, view, walked, report }: MarksProps) {
+export function Marks({ scene, view, walked, report, isOld = false }: MarksProps) {
   const at = (p: readonly [number, number]) => toWindow(view, p)
   const along = (distance: number) => needleAt(scene, distance)
   const [start, end] = [along(0), along(scene.lengthMm)]
   const needle = walked === undefined ? undefined : along(walked)
   return (
-    <svg class="marks" aria-hidden="true">
+    <svg class={isOld ? 'marks is-old' : 'marks'} aria-hidden="true">
       {pointedBand.value !== undefined && <BandOutline scene={scene} view={view} index={pointedBand.value} />}
       {layers.value.gaps && report && <Gap view={view} report={report} />}
       {layers.value.areas &&
-        chaptersOf(scene).map((chapter, i) => {
-          const { area } = chapter
-          const p = along(placeForName(scene, chapter))
-          return p && <Badge key={`${area} ${i}`} at={at(p)} text={String(area + 1)} kind="area" />
-        })}
+        areaNames(scene, view).map(({ area, place }, i) => (
+          <Badge key={`${area} ${i}`} at={place} text={String(area + 1)} kind="area" />
+        ))}
       {layers.value.bobbins && report && <Bobbins view={view} report={report} />}
       {start && <Badge at={at(start)} text="start" kind="start" />}
       {end && start && !(needle && walked! >= scene.lengthMm) && <Badge at={at(end)} text="end" kind="end" />}

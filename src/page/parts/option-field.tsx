@@ -7,6 +7,7 @@ import { writtenValue } from '../plan-text.ts'
 import { problemAt } from '../problems-at.ts'
 import { plan, write } from '../state.ts'
 import { choiceWords, fieldWords } from '../words.ts'
+import { ByNameField } from './by-name-field.tsx'
 import { FabricField } from './fabric-field.tsx'
 import { Choice, ColourField, NumberField, TextField, Tick } from './field.tsx'
 import { LengthField } from './length-field.tsx'
@@ -38,20 +39,28 @@ const written = ({ path }: OptionProps): unknown => valueAt(plan.value.file, pat
 const asText = (value: unknown): string | undefined =>
   value === undefined || value === null ? undefined : String(value)
 
-/** What stands in an empty field: what it is if nothing is written. */
 const usualOf = ({ option: { usual } }: OptionProps): string | undefined => usual?.replace(/^"(.*)"$/, '$1')
+
+/** More letters than this have no room in a field. */
+const ROOM = 15
+
+/** What stands in an empty field: what it is if nothing is written. */
+function placeholderOf(props: OptionProps): string | undefined {
+  const usual = usualOf(props)
+  return usual !== undefined && usual.length > ROOM ? 'as usual' : usual
+}
 
 const Length = (props: OptionProps) => (
   <LengthField
     {...common(props)}
     value={written(props) as Written | undefined}
-    placeholder={usualOf(props)}
+    placeholder={placeholderOf(props)}
     isOptional={props.option.isOptional}
   />
 )
 
 const Text = (props: OptionProps) => (
-  <TextField {...common(props)} value={asText(written(props))} placeholder={usualOf(props)} />
+  <TextField {...common(props)} value={asText(written(props))} placeholder={placeholderOf(props)} />
 )
 
 /** A share, or a size of thread: a number, or a text with more in it. */
@@ -59,13 +68,17 @@ const NumberOrText = (props: OptionProps) => (
   <TextField
     {...common(props)}
     value={asText(written(props))}
-    placeholder={usualOf(props)}
+    placeholder={placeholderOf(props)}
     onWrite={(text) => write(props.path, text === undefined ? undefined : writtenValue(text))}
   />
 )
 
 const Numeric = (props: OptionProps) => (
-  <NumberField {...common(props)} value={written(props) as number | undefined} placeholder={usualOf(props)} />
+  <NumberField
+    {...common(props)}
+    value={written(props) as number | undefined}
+    placeholder={placeholderOf(props)}
+  />
 )
 
 const Toggle = (props: OptionProps) => (
@@ -108,7 +121,7 @@ function AsWritten(props: OptionProps) {
     <TextField
       {...common(props)}
       value={text}
-      placeholder={usualOf(props)}
+      placeholder={placeholderOf(props)}
       onWrite={(typed) => write(props.path, typed === undefined ? undefined : readWritten(typed))}
     />
   )
@@ -161,7 +174,7 @@ const KINDS: Readonly<Record<Option['kind'], FunctionComponent<OptionProps>>> = 
   group: GroupField,
   list: ListField,
   row: RowField,
-  'by-name': AsWritten,
+  'by-name': ByNameField,
   either: Either,
   anything: AsWritten,
 }

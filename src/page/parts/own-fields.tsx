@@ -1,9 +1,11 @@
 import type { FunctionComponent } from 'preact'
+import { namesOf } from '../../quilt/outline-names.ts'
 import { idOf, patternOf, valueAt } from '../paths.ts'
-import { type Path, writtenValue } from '../plan-text.ts'
-import { laid } from '../planning.ts'
+import type { Written } from '../plan-file.ts'
+import { type Path, setAt, writtenValue } from '../plan-text.ts'
+import { laid, scene } from '../planning.ts'
 import { problemAt } from '../problems-at.ts'
-import { plan, write } from '../state.ts'
+import { edit, plan, write } from '../state.ts'
 import { choiceWords, fieldWords } from '../words.ts'
 import { Choice } from './field.tsx'
 import { LengthField } from './length-field.tsx'
@@ -15,6 +17,7 @@ export function ownFieldFor(path: Path): FunctionComponent<OptionProps> | undefi
   const pattern = patternOf(path)
   if (isForFrame(pattern) && laid.value?.plan.machine.kind !== 'frame') return () => null
   if (pattern === 'route.start' || pattern === 'route.end') return PlaceField
+  if (pattern === 'centre.shape') return ShapeField
   if (pattern === 'route.ditch') return DitchField
   if (pattern === 'thread.bobbin') return BobbinField
   if (/^route\.ditch\[\]\.|^measured\[\]\.band$/.test(pattern)) return BandName
@@ -46,25 +49,53 @@ function BandName({ path, option, label }: OptionProps) {
   )
 }
 
-const PLACES = ['any', 'top-left', 'top-right', 'bottom-right', 'bottom-left'] as const
-const SIDES = ['top', 'right', 'bottom', 'left'] as const
+/** The centre's outline: a rectangle has a width and a height, every other shape one size across. */
+function ShapeField({ path, option }: OptionProps) {
+  const { centre } = plan.value.file!
+  const shapes = option.kind === 'choice' ? option.of : []
+  const [rectangle = 'rectangle'] = shapes
+  return (
+    <Choice
+      id={idOf(path)}
+      label="Outline"
+      problem={problemAt(path)}
+      value={centre.shape ?? rectangle}
+      of={shapes.map((shape) => [shape, choiceWords(shape)] as const)}
+      onWrite={(shape = rectangle) =>
+        edit((document) => {
+          const { across, width, height } = centre
+          const sizes =
+            shape === rectangle
+              ? { width: width ?? across, height: height ?? across }
+              : { across: across ?? width }
+          for (const key of ['width', 'height', 'across'] as const)
+            setAt(document, ['centre', key], (sizes as Partial<Record<typeof key, Written>>)[key])
+          setAt(document, path, shape === rectangle ? undefined : shape)
+        })
+      }
+    />
+  )
+}
 
 /** Where the line begins or ends: anywhere, in a corner, or in the middle of a band's side. */
 function PlaceField({ path, option }: OptionProps) {
   const now = valueAt(plan.value.file, path)
   const words = fieldWords(path.at(-1)!, option)
-  const sides = bandNames().flatMap((band) => SIDES.map((side) => ({ band, side })))
+  const outline = scene.value?.quilt.rings.at(-1)
+  const names = outline ? namesOf(outline) : { corners: [], sides: [] }
+  const sides = bandNames().flatMap((band) => names.sides.map((side) => ({ band, side })))
   const keyOf = ({ band, side }: { band: string; side: string }) => `${band}, ${side}`
   const isSide = typeof now === 'object' && now !== null
   return (
     <Choice
       id={idOf(path)}
       label={words.label}
-      note={path.at(-1) === 'start' ? 'Or tap a seam on the quilt to start there.' : ''}
+      note={path.at(-1) === 'start' ? 'Or tap a seam on the quilt.' : ''}
       problem={problemAt(path)}
       value={isSide ? keyOf(now as { band: string; side: string }) : ((now as string | undefined) ?? 'any')}
       of={[
-        ...PLACES.map((place) => [place, place === 'any' ? 'wherever is best' : choiceWords(place)] as const),
+        ['any', 'anywhere'],
+        ...names.corners.map((place) => [place, choiceWords(place)] as const),
         ...sides.map((place) => [keyOf(place), keyOf(place)] as const),
       ]}
       onWrite={(place) => write(path, sides.find((side) => keyOf(side) === place) ?? place)}
@@ -85,8 +116,8 @@ function DitchField({ path, option, Part }: OptionProps) {
         problem={isList ? undefined : problemAt(path)}
         value={isList ? 'some' : ((now as string | undefined) ?? 'none')}
         of={[
-          ['none', 'nothing asked for'],
-          ['rings', 'the seams between bands'],
+          ['none', 'nothing'],
+          ['rings', 'between bands'],
           ['all', 'every seam'],
           ['some', 'some seams'],
         ]}
@@ -112,10 +143,7 @@ function BobbinField({ path, option }: OptionProps) {
         label="Bobbin"
         problem={isClass ? problemAt(path) : undefined}
         value={isClass ? String((now as { class?: unknown } | undefined)?.class ?? 'L') : 'length'}
-        of={[
-          ...CLASSES.map((name) => [name, `class ${name}`] as const),
-          ['length', 'as much as I say'] as const,
-        ]}
+        of={[...CLASSES.map((name) => [name, `class ${name}`] as const), ['length', 'a length'] as const]}
         onWrite={(choice) => write(path, choice === 'length' ? said : { class: choice })}
       />
       {!isClass && (

@@ -3,10 +3,10 @@ import { useEffect, useRef } from 'preact/hooks'
 import { partNear, type SeamThere, seamNear, startAt } from '../canvas/look-up.ts'
 import type { Layers } from '../canvas/painter.ts'
 import { fitBox, type Size, toQuilt, zoomAt } from '../canvas/view.ts'
-import { shownReport, shownScene } from '../kept.ts'
+import { paintedScene, shownReport, shownScene } from '../kept.ts'
 import { layers, pointedAt, pointedBand, view } from '../look.ts'
 import { photo } from '../photo.ts'
-import { isSketching, laid, pictureIsDrawn } from '../planning.ts'
+import { isSketching, laid, pictureIsDrawn, preview, previewIsDrawn } from '../planning.ts'
 import { walked, write } from '../state.ts'
 import { partWords } from '../words.ts'
 import type { Scene } from '../worker/messages.ts'
@@ -18,13 +18,14 @@ import { usePanZoom, viewByKey } from './use-pan-zoom.ts'
 
 /** How near to a thing one must point, px. */
 const NEAR = 9
-const MARGIN = 44
+/** The buttons lie over the window's upper edge. */
+const MARGIN = { all: 34, top: 84 }
 
 const size: { now: Size } = { now: { width: 0, height: 0 } }
 
 /** Shows the whole quilt. */
 export function fitQuilt(): void {
-  const scene = shownScene.value
+  const scene = paintedScene.value
   if (!scene || size.now.width === 0) return
   const { widthMm, heightMm } = scene.quilt
   view.value = fitBox({ minX: 0, minY: 0, maxX: widthMm, maxY: heightMm }, size.now, MARGIN)
@@ -67,8 +68,9 @@ export function QuiltView() {
   useFrameSize(frame)
   usePainting(
     canvas,
-    () => ({ scene: shownScene.value, view: view.value, size: size.now, walked: walked.value }),
+    () => ({ scene: paintedScene.value, view: view.value, size: size.now, walked: walked.value }),
     (drawn) => {
+      if (drawn === preview.peek()) return previewIsDrawn()
       sayDrawn(canvas.current!, drawn)
       pictureIsDrawn()
     },
@@ -121,7 +123,13 @@ export function QuiltView() {
         Plus and minus zoom, the arrow keys move, 0 shows the whole quilt, 1 to 4 its corners.
       </p>
       {scene && view.value && (
-        <Marks scene={scene} view={view.value} walked={walked.value} report={shownReport.value} />
+        <Marks
+          scene={scene}
+          view={view.value}
+          walked={walked.value}
+          report={shownReport.value}
+          isOld={paintedScene.value !== scene}
+        />
       )}
       {seam.value && (
         <SeamMenu
@@ -133,7 +141,7 @@ export function QuiltView() {
         />
       )}
       <p class={said.value || isSketching.value ? 'reading' : 'reading is-still'} aria-live="polite">
-        {said.value || (isSketching.value ? 'Planning …' : '')}
+        {said.value || (isSketching.value ? 'Finding the way …' : '')}
       </p>
       <ViewButtons />
     </div>
@@ -191,7 +199,7 @@ function sayDrawn({ parentElement: board }: HTMLCanvasElement, { lines }: Scene)
 function useFrameSize(frame: { current: HTMLDivElement | null }): void {
   const fitted = useRef('')
   const refit = () => {
-    const scene = shownScene.peek()
+    const scene = paintedScene.peek()
     if (!scene) return
     const { widthMm, heightMm } = scene.quilt
     const key = `${widthMm} ${heightMm} ${size.now.width} ${size.now.height}`
@@ -210,7 +218,7 @@ function useFrameSize(frame: { current: HTMLDivElement | null }): void {
     return () => watch.disconnect()
   }, [])
   useSignalEffect(() => {
-    shownScene.value
+    paintedScene.value
     refit()
   })
 }

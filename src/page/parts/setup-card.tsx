@@ -22,6 +22,7 @@ const FIRST: Readonly<Record<string, readonly string[]>> = {
 const TITLES: Readonly<Record<string, string>> = {
   route: 'The way of the line',
   avoid: 'Regions to stay out of',
+  motifs: 'Motifs of your own',
   measured: 'Sizes measured on the real quilt',
 }
 
@@ -32,7 +33,7 @@ export function SetupCard() {
   const options = catalog.value?.options
   if (!plan.value.file || !laid.value || !options) return null
   const keys = Object.entries(options).filter(([key]) => !PLACED.includes(key))
-  const isLong = ({ kind }: Option) => kind === 'group' || kind === 'list'
+  const isList = ({ kind }: Option) => kind === 'list' || kind === 'by-name'
   return (
     <Card title="Around the quilt" label="Settings of the quilt">
       {keys
@@ -43,13 +44,13 @@ export function SetupCard() {
       <fieldset class="fields">
         <legend>Quilting</legend>
         {keys
-          .filter(([, option]) => !isLong(option))
+          .filter(([, option]) => option.kind !== 'group' && !isList(option))
           .map(([key, option]) => (
             <OptionField key={key} path={[key]} option={option} />
           ))}
       </fieldset>
       {keys
-        .filter(([, option]) => option.kind === 'list')
+        .filter(([, option]) => isList(option))
         .map(([key, option]) => (
           <OptionField key={key} path={[key]} option={option} label={titleOf(key)} />
         ))}
@@ -82,7 +83,7 @@ function Group({ name, option }: { name: string; option: Option }) {
 }
 
 /** Keys of the centre that have a place of their own on its card or in the strip. */
-const CENTRE_PLACED = ['width', 'height', 'filler', 'fabric']
+const CENTRE_PLACED = ['width', 'height', 'across', 'filler', 'fabric']
 
 /** The centre: its fabric and its filler. A rectangle's sizes stand in the strip. */
 export function CentreCard() {
@@ -105,7 +106,7 @@ export function CentreCard() {
         path={['centre', 'filler']}
         family="centre"
         label="Filler"
-        width={Math.min(settled.width, settled.height)}
+        width={settled.across ?? Math.min(settled.width, settled.height)}
         fabric={fabric}
         words={[
           [now === undefined ? undefined : 'none', 'not quilted'],

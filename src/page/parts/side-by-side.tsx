@@ -1,8 +1,9 @@
 import { useSignal, useSignalEffect } from '@preact/signals'
+import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
 import { lengthText, longLengthText } from '../../export/labels.ts'
 import { differencesOf } from '../../report/differences.ts'
-import { strategyName } from '../../report/strategies.ts'
+import { type StrategyFigures, strategyName } from '../../report/strategies.ts'
 import { durationText } from '../../report/summary.ts'
 import { fitBox, type Size, type View } from '../canvas/view.ts'
 import { kept } from '../kept.ts'
@@ -177,7 +178,7 @@ function Picture({ title, scene: shown, figured }: PictureProps) {
   )
 }
 
-const MARGIN = 26
+const MARGIN = { all: 30, top: 38 }
 
 /** The view that shows the larger of the quilts whole. */
 function fitBoth(size: Size, scenes: readonly (Scene | undefined)[]): View | undefined {
@@ -193,29 +194,45 @@ function Differences({ name }: { name: string }) {
   const [one, other] = [freshFigures.value, rivalFigured.value]
   if (!one || !other) return <p class="note">{rivalSays.value ? '' : 'The figures are being worked out …'}</p>
   return (
-    <table class="differences">
-      <thead>
-        <tr>
-          {['Figure', 'Now', name, 'Difference'].map((words) => (
-            <th key={words} scope="col">
-              {words}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {differencesOf(one.report, other.report).map((figure) => (
-          <tr key={figure.label} class={figure.change === '' ? 'is-same' : ''}>
-            <th scope="row">{figure.label}</th>
-            <td>{figure.one}</td>
-            <td>{figure.other}</td>
-            <td>{figure.change || 'the same'}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <Table
+      columns={['Figure', 'Now', name, 'Difference']}
+      rows={differencesOf(one.report, other.report).map((figure) => ({
+        name: figure.label,
+        kind: figure.change === '' ? 'is-same' : '',
+        cells: [figure.one, figure.other, figure.change || 'the same'],
+      }))}
+    />
   )
 }
+
+interface TableProps {
+  readonly columns: readonly string[]
+  readonly rows: readonly { name: string; kind: string; cells: readonly ComponentChildren[] }[]
+}
+
+const Table = ({ columns, rows }: TableProps) => (
+  <table class="differences">
+    <thead>
+      <tr>
+        {columns.map((words) => (
+          <th key={words} scope="col">
+            {words}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {rows.map(({ name, kind, cells }) => (
+        <tr key={name} class={kind}>
+          <th scope="row">{name}</th>
+          {cells.map((cell, i) => (
+            <td key={i}>{cell}</td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+)
 
 /** All ways to work the present plan, the one to take, and why. */
 function Ways() {
@@ -225,48 +242,39 @@ function Ways() {
   return (
     <>
       <h3>Ways to work this plan</h3>
-      <table class="differences">
-        <thead>
-          <tr>
-            {['Way', 'Starts', 'Stitched over', 'Travel', 'Moves', 'Time', 'Thread', 'Beside it'].map(
-              (words) => (
-                <th key={words} scope="col">
-                  {words}
-                </th>
-              ),
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {strategies.map((strategy, i) => {
-            const name = strategyName(strategy)
-            return (
-              <tr key={name} class={i === choice ? 'is-choice' : ''}>
-                <th scope="row">{name}</th>
-                <td>{strategy.starts}</td>
-                <td>{lengthText(strategy.overlapMm, units)}</td>
-                <td>{lengthText(strategy.travelMm, units)}</td>
-                <td>{strategy.moves}</td>
-                <td>{durationText(strategy.minutes)}</td>
-                <td>{longLengthText(strategy.threadM * 1000, units)}</td>
-                <td>
-                  <button
-                    type="button"
-                    class="plain"
-                    aria-label={`Lay ${name} beside the present plan`}
-                    onClick={() => layBeside({ name, text: planInWay(strategy) })}
-                  >
-                    look
-                  </button>
-                </td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
+      <Table
+        columns={['Way', 'Starts', 'Stitched over', 'Travel', 'Moves', 'Time', 'Thread', 'Beside it']}
+        rows={strategies.map((strategy, i) => ({
+          name: strategyName(strategy),
+          kind: i === choice ? 'is-choice' : '',
+          cells: [
+            strategy.starts,
+            lengthText(strategy.overlapMm, units),
+            lengthText(strategy.travelMm, units),
+            strategy.moves,
+            durationText(strategy.minutes),
+            longLengthText(strategy.threadM * 1000, units),
+            <Look key="look" strategy={strategy} />,
+          ],
+        }))}
+      />
       <p class="note">
         Take {strategyName(strategies[choice]!)}: {why}.
       </p>
     </>
+  )
+}
+
+function Look({ strategy }: { strategy: StrategyFigures }) {
+  const name = strategyName(strategy)
+  return (
+    <button
+      type="button"
+      class="plain"
+      aria-label={`Lay ${name} beside the present plan`}
+      onClick={() => layBeside({ name, text: planInWay(strategy) })}
+    >
+      look
+    </button>
   )
 }

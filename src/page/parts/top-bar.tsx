@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks'
 import { type Theme, theme } from '../look.ts'
-import { lengthKeysOf } from '../planning.ts'
+import { catalog, lengthKeysOf } from '../planning.ts'
 import { blurbOf, NEW_PLAN, SAMPLES, titleOf } from '../samples.ts'
 import { canRedo, canUndo, open, plan, redo, switchUnits, undo, write } from '../state.ts'
 
@@ -123,8 +123,13 @@ function Units() {
     <select
       aria-label="Unit of the plan"
       value={file?.units ?? 'in'}
-      disabled={!file}
-      onChange={(event) => switchUnits(event.currentTarget.value as 'in' | 'cm' | 'mm', lengthKeysOf)}
+      disabled={!file || !catalog.value}
+      onChange={(event) =>
+        switchUnits(event.currentTarget.value as 'in' | 'cm' | 'mm', {
+          options: catalog.value?.options ?? {},
+          ofFiller: lengthKeysOf,
+        })
+      }
     >
       <option value="in">inches</option>
       <option value="cm">cm</option>

@@ -58,6 +58,8 @@ export interface Swatch {
   readonly data: string
   readonly width: number
   readonly length: number
+  /** The patches of pieced cloth. */
+  readonly patches?: readonly { readonly data: string; readonly fabric: string }[]
 }
 
 /** A filler as the page's menus need it. */
@@ -102,6 +104,8 @@ export interface Laid {
   readonly plan: Plan
   /** The filler of each band in a strip of the band's width; undefined for a band without one. */
   readonly swatches: readonly (Swatch | undefined)[]
+  /** The motifs that the plan draws itself. */
+  readonly own: readonly FillerEntry[]
 }
 
 /** Every figure, and where each needle point lies along the work, mm. */
@@ -134,10 +138,15 @@ export type Question =
   | { readonly ask: 'swatches'; readonly id: number; readonly wish: SwatchWish }
   | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly wish: WriteWish }
 
-/** A plan is answered in stages: laid, scene, close-up, figured; or refused. */
+/**
+ * A plan is answered in stages: laid, preview (the fillers before the way through them is found: a scene without parts, in
+ * which strokes end where a place is not a number), scene, close-up, figured; or
+ * refused.
+ */
 export type Answer =
   | { readonly say: 'catalog'; readonly id: number; readonly catalog: PageCatalog }
   | { readonly say: 'laid'; readonly id: number; readonly laid: Laid }
+  | { readonly say: 'preview'; readonly id: number; readonly preview: Scene }
   | { readonly say: 'scene'; readonly id: number; readonly scene: Scene; readonly took: StepTimes }
   | { readonly say: 'close-up'; readonly id: number; readonly chains: readonly Chain[] }
   | { readonly say: 'figured'; readonly id: number; readonly figured: Figured }

@@ -13,7 +13,7 @@ interface Described {
   readonly suitsFrom?: number
 }
 
-const entriesOf = (fillers: Readonly<Record<string, Described>> = {}): FillerEntry[] =>
+export const entriesOf = (fillers: Readonly<Record<string, Described>> = {}): FillerEntry[] =>
   Object.entries(fillers).map(([id, { title, params, suits, suitsFrom = 0 }]) => ({
     id,
     title,

@@ -1,11 +1,21 @@
-import { acceptPlan, gapTaskOf, type PlannedQuilt, reckonQuilt, tellQuilt } from '../../pipeline.ts'
+import {
+  acceptPlan,
+  gapTaskOf,
+  type PlannedQuilt,
+  reckonQuilt,
+  tellQuilt,
+  withPlaces,
+} from '../../pipeline.ts'
 import type { Catalog } from '../../plan/catalog.ts'
-import type { Plan } from '../../plan/plan.ts'
+import { withDrawnMotifs } from '../../plan/drawn-catalog.ts'
+import { type Plan, SIDES } from '../../plan/plan.ts'
 import { replannerOf } from '../../replan.ts'
 import { findGaps } from '../../report/find-gaps.ts'
 import { figuresOf } from '../../report/report-page.ts'
 import type { Answer, Chain, Figured, Laid, StepTimes } from './messages.ts'
-import { closeUpOf, sceneOf } from './scene.ts'
+import { entriesOf } from './page-catalog.ts'
+import { piecedSwatch } from './pieced-swatch.ts'
+import { closeUpOf, previewOf, sceneOf } from './scene.ts'
 import { swatchOf } from './swatch.ts'
 
 /** A plan to be carried through, and what it is asked by. */
@@ -66,14 +76,20 @@ export class PlanRounds {
 
   async #plan({ id, text }: Round): Promise<void> {
     const took = stopwatch()
-    const { plan, warnings } = acceptPlan(text, this.catalog)
-    this.say({ say: 'laid', id, laid: laidOut(plan) })
+    const { plan, warnings, locate } = acceptPlan(text, this.catalog)
+    const sayLaid = (settled: Plan) =>
+      this.say({ say: 'laid', id, laid: laidOut(settled, withDrawnMotifs(this.catalog, plan.motifs)) })
+    sayLaid(plan)
     const read = took()
-    const filled = this.#replanner.fill(plan)
+    const filled = withPlaces(locate, () => this.#replanner.fill(plan))
+    // What the plan leaves open has been chosen by now.
+    if (filled.choices) sayLaid(filled.plan)
     const fill = took()
+    const preview = previewOf(filled)
+    this.say({ say: 'preview', id, preview }, buffersOf(preview.lines))
     if (await this.#leavesPicture()) return
     took()
-    const threaded = this.#replanner.thread(filled)
+    const threaded = withPlaces(locate, () => this.#replanner.thread(filled))
     const thread = took()
     if (await this.#leavesPicture()) return
     took()
@@ -120,13 +136,16 @@ function stopwatch(): () => number {
 const buffersOf = (chains: readonly Chain[]): ArrayBufferLike[] =>
   chains.flatMap(({ xy, along }) => [xy.buffer, along.buffer])
 
-/** The filler of each band in a strip of the band's own width. */
-function laidOut(plan: Plan): Laid {
-  const swatches = plan.bands.map(({ filler, width }) => {
-    const mean = (width.top + width.right + width.bottom + width.left) / 4
-    return filler && swatchOf(filler.name, mean, filler.values)
+/** The filler, or the piecing, of each band in a strip of the band's own width. */
+function laidOut(plan: Plan, { motifs }: Catalog): Laid {
+  const swatches = plan.bands.map((band, index) => {
+    const mean = SIDES.reduce((sum, side) => sum + band.width[side], 0) / SIDES.length
+    if (band.pieced) return piecedSwatch(band, index, mean)
+    const motif = band.filler && motifs[band.filler.name]
+    return motif && swatchOf({ motif, ...band.filler! }, mean)
   })
-  return { plan, swatches }
+  const own = plan.motifs.map(({ name }) => [name, motifs[name]!] as const)
+  return { plan, swatches, own: entriesOf(Object.fromEntries(own)) }
 }
 
 /** Every figure, and where each needle point lies along the work. */

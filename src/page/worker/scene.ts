@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/point.ts'
 import { flattenSegment } from '../../geometry/segment.ts'
-import { strokeLength } from '../../geometry/stroke.ts'
-import type { ThreadedQuilt } from '../../pipeline.ts'
+import { type Stroke, strokeLength } from '../../geometry/stroke.ts'
+import type { FilledQuilt, ThreadedQuilt } from '../../pipeline.ts'
 import type { Line, LinePart } from '../../stitch/line.ts'
 import type { Chain, Scene, SceneLine, ScenePart } from './messages.ts'
 
@@ -29,6 +29,14 @@ export function sceneOf({ plan, quilt, drawing }: Pick<ThreadedQuilt, 'plan' | '
   return { quilt, bindingFabric, lines, parts, areaCount: drawing.areaCount, lengthMm: along }
 }
 
+/** The fillers as they lie in their cloth, before the way through them is found. */
+export function previewOf({ plan, quilt, pieces }: FilledQuilt): Scene {
+  const chords = new ChordWriter(COARSE)
+  for (const { stroke } of pieces.pieces) chords.addAlone(stroke)
+  const lines = [{ colour: plan.thread.colour, ...chords.done() }]
+  return { quilt, bindingFabric: plan.bindingFabric, lines, parts: [], areaCount: 0, lengthMm: 0 }
+}
+
 /** The lines of a scene as fine as they are looked at closely. */
 export function closeUpOf(lines: readonly Line[], { parts }: Scene): Chain[] {
   let index = 0
@@ -39,6 +47,8 @@ export function closeUpOf(lines: readonly Line[], { parts }: Scene): Chain[] {
   })
 }
 
+const NOWHERE: Point = [Number.NaN, Number.NaN]
+
 /** Collects the chords of one line, and how far along the work each point lies. */
 class ChordWriter {
   readonly #xy: number[] = []
@@ -48,12 +58,7 @@ class ChordWriter {
 
   /** Adds a part that lies `begin` to `end` mm along the work. @returns the indices of its first and last point */
   add({ stroke }: LinePart, [begin, end]: readonly [number, number]): [number, number] {
-    const points: Point[] = [stroke.start]
-    let from = stroke.start
-    for (const segment of stroke.segments) {
-      flattenSegment(from, segment, this.tolerance, points)
-      from = segment.to
-    }
+    const points = this.#flatten(stroke)
     if (this.#along.length === 0) this.#push(stroke.start, begin)
     const first = this.#along.length - 1
     const scale = (end - begin) / Math.max(chainLength(points), 1e-9)
@@ -63,6 +68,25 @@ class ChordWriter {
       this.#push(points[i]!, along)
     }
     return [first, this.#along.length - 1]
+  }
+
+  /** Adds a stroke by itself: where it does not go on from the one before, a place that is no number parts them. */
+  addAlone(stroke: Stroke): void {
+    const [x, y] = [this.#xy.at(-2), this.#xy.at(-1)]
+    const goesOn = x === stroke.start[0] && y === stroke.start[1]
+    if (x !== undefined && !goesOn) this.#push(NOWHERE, this.#along.length)
+    const points = this.#flatten(stroke)
+    for (let i = goesOn ? 1 : 0; i < points.length; i++) this.#push(points[i]!, this.#along.length)
+  }
+
+  #flatten(stroke: Stroke): Point[] {
+    const points: Point[] = [stroke.start]
+    let from = stroke.start
+    for (const segment of stroke.segments) {
+      flattenSegment(from, segment, this.tolerance, points)
+      from = segment.to
+    }
+    return points
   }
 
   #push(point: Point, along: number): void {

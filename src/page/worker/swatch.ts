@@ -2,7 +2,7 @@ import { MOTIFS } from '../../../motifs/index.ts'
 import { LIBRARY } from '../../../motifs/library.ts'
 import { pathData } from '../../export/path-data.ts'
 import type { Point } from '../../geometry/point.ts'
-import type { Params, ValuesOf } from '../../motif/contract.ts'
+import type { Motif, Params, ValuesOf } from '../../motif/contract.ts'
 import { fillPatch } from '../../pieces/patch-fillers/contract.ts'
 import { PATCH_FILLERS } from '../../pieces/patch-fillers/index.ts'
 import { defaultValues } from '../../plan/settle-filler.ts'
@@ -16,19 +16,27 @@ const drawn = new Map<string, Swatch>()
 /** More than the bands of any quilt, and little enough to keep. */
 const MOST_KEPT = 400
 
-/** A filler in a straight strip of this width, as path data; one that was drawn before is not drawn again. */
-export function swatchOf(name: string, width: number, values?: ValuesOf<Params>): Swatch {
+/** A motif with its name, and its values if they are not the usual ones. */
+interface Drawable {
+  readonly name: string
+  readonly motif: Motif
+  readonly values?: ValuesOf<Params>
+}
+
+/** A filler in a straight strip of this width, as path data; one of the library that was drawn before is not drawn again. */
+export function swatchOf(drawable: Drawable, width: number): Swatch {
+  const { name, motif, values } = drawable
+  if (MOTIFS[name] !== motif) return drawSwatch(drawable, width)
   const key = JSON.stringify([name, width, values])
   const known = drawn.get(key)
   if (known) return known
   if (drawn.size >= MOST_KEPT) drawn.clear()
-  const swatch = drawSwatch(name, width, values)
+  const swatch = drawSwatch(drawable, width)
   drawn.set(key, swatch)
   return swatch
 }
 
-function drawSwatch(name: string, width: number, values?: ValuesOf<Params>): Swatch {
-  const motif = MOTIFS[name]!
+function drawSwatch({ motif, values }: Drawable, width: number): Swatch {
   const settled = values ?? defaultValues(motif.params, width)
   const repeat = motif.repeat(width, settled)
   const wanted = Math.min(MOST_MM, Math.max(WIDTHS * width, 2 * repeat, 90))
@@ -47,7 +55,9 @@ const WINDOW = { width: 210, height: 130 }
 /** How each family is drawn in cloth of a width, mm: what does not suit it is left out. */
 const DRAWN: Readonly<Record<Family, (width: number) => Record<string, Swatch | undefined>>> = {
   bands: (width) =>
-    mapValues(MOTIFS, ({ suits }, id) => (suits.min <= width + 1e-6 ? swatchOf(id, width) : undefined)),
+    mapValues(MOTIFS, (motif, name) =>
+      motif.suits.min <= width + 1e-6 ? swatchOf({ name, motif }, width) : undefined,
+    ),
   centre: (size) =>
     mapValues(LIBRARY.centres, ({ fill, params, suitsFrom }) => {
       if (size < suitsFrom) return undefined
@@ -70,7 +80,9 @@ const DRAWN: Readonly<Record<Family, (width: number) => Record<string, Swatch | 
         [0, width],
       ]
       const strokes = fillPatch({ name, filler, values: {} }, square)
-      const data = strokes.map((stroke) => pathData(stroke, 2)).join(' ')
+      // What lies in the patch's own seams is stitched a little inside of them here, where it can be seen.
+      const seam = filler.ditch ? `M1 1H${width - 1}V${width - 1}H1Z` : ''
+      const data = [...strokes.map((stroke) => pathData(stroke, 2)), seam].join(' ')
       return { data, width, length: width }
     }),
 }

@@ -1,5 +1,5 @@
-import { distance, type Point, scale, subtract } from '../../geometry/point.ts'
-import { transformStroke } from '../../geometry/stroke.ts'
+import { distance } from '../../geometry/point.ts'
+import { type Quad, strokeOntoQuad } from '../../geometry/quad.ts'
 import type { CornerMotif } from '../../motif/corner-contract.ts'
 import { definePatchFiller, type PatchFiller } from './contract.ts'
 
@@ -15,12 +15,10 @@ export const asPatchFiller = ({ title, source, params, draw }: CornerMotif): Pat
     ditch: false,
     leadsTo: () => [0],
     draw(corners, values) {
-      const [a, b, , d] = corners as readonly [Point, Point, Point, Point]
+      const quad = corners as Quad
+      const [a, b, , d] = quad
       const [width, height] = [distance(a, b), distance(a, d)]
       const stroke = draw({ width, height, entry: [0, 0], exit: [0, 0] }, values)
-      const [across, down] = [scale(subtract(b, a), 1 / width), scale(subtract(d, a), 1 / height)]
-      return [
-        transformStroke(stroke, { a: across[0], b: across[1], c: down[0], d: down[1], e: a[0], f: a[1] }),
-      ]
+      return [strokeOntoQuad(stroke, { quad, width, height })]
     },
   })
