@@ -1,6 +1,6 @@
 import { distance, subtract, unit } from '../geometry/point.ts'
 import type { Box } from '../geometry/stroke.ts'
-import { type Rhythm, worstStretch } from '../motif/fit.ts'
+import { type HalfFit, type Rhythm, worstStretch } from '../motif/fit.ts'
 import { fitStations } from '../motif/settle-stations.ts'
 import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
@@ -74,9 +74,10 @@ const WORTH = 0.04
 
 /** Cuts the sides of a group into stretches so that the quilt is moved as seldom as possible. */
 export function planGroup(group: Group, task: GroupTask): GroupPlan {
-  const ways = waysByKind(group, task)
-  const shapely = bestWithin(UNSEEN, ways, task)
-  const fewest = bestWithin(TOLERABLE, ways, task)
+  const kinds = waysByKind(group, task)
+  const movesFor = movesCounter(kinds, task)
+  const shapely = bestWithin(UNSEEN, kinds, movesFor)
+  const fewest = bestWithin(TOLERABLE, kinds, movesFor)
   return shapely.moves <= WORTH_SHAPE * fewest.moves ? shapely : fewest
 }
 
@@ -95,6 +96,7 @@ interface Kind {
 }
 
 function waysByKind(group: Group, task: GroupTask): Kind[] {
+  const fitOf = fitter()
   return alikeSides(group, task).map((sides) => {
     const known = new Set<string>()
     const ways = MANNERS.flatMap((manner) => {
@@ -102,19 +104,42 @@ function waysByKind(group: Group, task: GroupTask): Kind[] {
       const key = `${plan.stretches} ${JSON.stringify(plan.wanted)}`
       if (known.has(key)) return []
       known.add(key)
-      return [wayFor(plan, { group, task, sides })]
+      return [wayFor(plan, { group, task, sides, fitOf })]
     })
     return { sides, ways }
   })
 }
 
-function wayFor(
-  plan: SidePlan,
-  { group, task, sides }: { group: Group; task: GroupTask; sides: readonly number[] },
-): SideWay[] {
-  const half = { ...plan, bands: plan.rhythms, phase: 1 as const }
-  const fit = fitStations(half)
-  const stretch = worstStretch(half, fit)
+/** How a side is fitted, and the worst stretch of that. */
+interface FittedSide {
+  readonly fit: HalfFit
+  readonly stretch: number
+}
+
+/** Fits sides; the same plan is fitted once, as those of a square are for all its sides. */
+function fitter(): (plan: SidePlan) => FittedSide {
+  const known = new Map<string, FittedSide>()
+  return (plan) => {
+    const key = JSON.stringify(plan)
+    const before = known.get(key)
+    if (before) return before
+    const half = { ...plan, bands: plan.rhythms, phase: 1 as const }
+    const fit = fitStations(half)
+    const fitted = { fit, stretch: worstStretch(half, fit) }
+    known.set(key, fitted)
+    return fitted
+  }
+}
+
+interface WayTask {
+  readonly group: Group
+  readonly task: GroupTask
+  readonly sides: readonly number[]
+  fitOf(plan: SidePlan): FittedSide
+}
+
+function wayFor(plan: SidePlan, { group, task, sides, fitOf }: WayTask): SideWay[] {
+  const { fit, stretch } = fitOf(plan)
   return sides.map((side) => {
     const shape = {
       bands: bandShapes(group, task.quilt, { plan, side }),
@@ -156,43 +181,57 @@ function alikeSides(group: Group, task: GroupTask): number[][] {
  * The plan with the fewest moves whose repeats are stretched no more than so, or as little as can be: side by side the
  * best way, given the others; an earlier way unless a later one saves enough.
  */
-function bestWithin(most: number, kinds: readonly Kind[], { quilt, reach }: GroupTask): GroupPlan {
+function bestWithin(most: number, kinds: readonly Kind[], movesFor: (choice: Choice) => number): GroupPlan {
   const allowed = kinds.map(({ ways }) => {
     const least = Math.min(...ways.map(([way]) => way!.stretch))
-    return ways.filter(([way]) => way!.stretch <= Math.max(most, least))
+    return ways.flatMap(([way], index) => (way!.stretch <= Math.max(most, least) ? [index] : []))
   })
-  const chosen = kinds.map(() => 0)
-  const waysOf = (choice: readonly number[]) => {
-    const sides: SideWay[] = quilt.rings[0]!.map(() => allowed[0]![0]![0]!)
-    kinds.forEach((kind, k) => {
-      kind.sides.forEach((side, i) => {
-        sides[side] = allowed[k]![choice[k]!]![i]!
-      })
-    })
-    return sides
-  }
-  const movesFor = (choice: readonly number[]) =>
-    reckonMoves(
-      waysOf(choice).map(({ boxes }) => boxes),
-      reach,
-    )
+  const chosen = allowed.map(([first]) => first!)
   let moves = movesFor(chosen)
   for (let round = 0; round < ROUNDS; round++)
     kinds.forEach((_, k) => {
-      allowed[k]!.forEach((_, way) => {
-        const tried = chosen.map((was, i) => (i === k ? way : was))
-        const fewer = movesFor(tried)
-        if (fewer < (1 - WORTH) * moves) {
-          moves = fewer
-          chosen[k] = way
-        }
-      })
+      for (const way of allowed[k]!) {
+        const fewer = movesFor(chosen.map((was, i) => (i === k ? way : was)))
+        if (fewer >= (1 - WORTH) * moves) continue
+        moves = fewer
+        chosen[k] = way
+      }
     })
-  const sides = waysOf(chosen)
+  const sides = waysOf(kinds, chosen)
   return {
     sides: sides.map(({ plan }) => plan),
     moves,
     stretch: Math.max(...sides.map(({ stretch }) => stretch)),
+  }
+}
+
+/** Which way each kind of side is cut. */
+type Choice = readonly number[]
+
+/** The way of every side. */
+function waysOf(kinds: readonly Kind[], choice: Choice): SideWay[] {
+  const sides: SideWay[] = []
+  kinds.forEach((kind, k) => {
+    kind.sides.forEach((side, i) => {
+      sides[side] = kind.ways[choice[k]!]![i]!
+    })
+  })
+  return sides
+}
+
+/** Counts the moves of a choice, of each once. */
+function movesCounter(kinds: readonly Kind[], { reach }: GroupTask): (choice: Choice) => number {
+  const known = new Map<string, number>()
+  return (choice) => {
+    const key = choice.join()
+    const moves =
+      known.get(key) ??
+      reckonMoves(
+        waysOf(kinds, choice).map(({ boxes }) => boxes),
+        reach,
+      )
+    known.set(key, moves)
+    return moves
   }
 }
 

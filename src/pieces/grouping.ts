@@ -32,11 +32,9 @@ const isFilled = (band: BandExtent): boolean => band.rhythm !== undefined || ban
  * Splits the filled bands into runs of neighbours so that the quilt is moved as seldom as possible. Bands that a filler
  * runs along lie side by side in a run and are odd in number; pieced ones lie on either side of them.
  *
- * @param movesOf  how often the quilt is moved for a group
- *
  * Post-condition: every filled band is in exactly one group; groups come from the inside out.
  */
-export function groupBands(bands: readonly BandExtent[], movesOf: (group: Group) => number): Group[] {
+export function groupBands(bands: readonly BandExtent[], counts: MoveCounts): Group[] {
   const groups: Group[] = []
   let first = 0
   while (first < bands.length) {
@@ -47,11 +45,20 @@ export function groupBands(bands: readonly BandExtent[], movesOf: (group: Group)
     let end = first
     while (end < bands.length && isFilled(bands[end]!)) end++
     const begin = first
-    const moves = (group: Group) => movesOf(shifted(group, begin))
-    groups.push(...splitRun(bands.slice(first, end), moves).map((group) => shifted(group, begin)))
+    const here: MoveCounts = {
+      of: (group) => counts.of(shifted(group, begin)),
+      atLeast: (group) => counts.atLeast(shifted(group, begin)),
+    }
+    groups.push(...splitRun(bands.slice(first, end), here).map((group) => shifted(group, begin)))
     first = end
   }
   return groups
+}
+
+/** How often the quilt is moved for a group: as planned, which takes time, and at least. */
+export interface MoveCounts {
+  of(group: Group): number
+  atLeast(group: Group): number
 }
 
 const shifted = ({ first, count, pieced }: Group, by: number): Group => ({
@@ -63,16 +70,21 @@ const shifted = ({ first, count, pieced }: Group, by: number): Group => ({
 /** So many neighbours are tried as one group at most: more do not fit the reach, and trying them takes ever longer. */
 const MOST_TOGETHER = 21
 
-/** The cheapest split of a run by dynamic programming over where its last group begins. */
-function splitRun(run: readonly BandExtent[], movesOf: (group: Group) => number): Group[] {
+/**
+ * The cheapest split of a run by dynamic programming over where its last group begins; of equally cheap ones that with
+ * the larger groups. Groups that can be no part of it are not planned.
+ */
+function splitRun(run: readonly BandExtent[], moves: MoveCounts): Group[] {
   const best: ({ cost: number; groups: Group[] } | undefined)[] = [{ cost: 0, groups: [] }]
   for (let end = 1; end <= run.length; end++) {
     let least: { cost: number; groups: Group[] } | undefined
-    for (let begin = end - 1; begin >= Math.max(0, end - MOST_TOGETHER); begin--) {
+    for (let begin = Math.max(0, end - MOST_TOGETHER); begin < end; begin++) {
       const before = best[begin]
       const group = groupOf(run, begin, end)
       if (!before || !group) continue
-      const cost = before.cost + movesOf(group) + GROUP + lapsOf(run.slice(begin, end))
+      const others = before.cost + GROUP + lapsOf(run.slice(begin, end))
+      if (least && others + moves.atLeast(group) >= least.cost) continue
+      const cost = others + moves.of(group)
       if (!least || cost < least.cost) least = { cost, groups: [...before.groups, group] }
     }
     best.push(least)

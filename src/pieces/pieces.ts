@@ -13,6 +13,7 @@ import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf
 import { planGroup, type SidePlan } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
+import { leastMoves } from './reckon-moves.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
 import { runToStripEnd, stripEndOf, type WholeRun } from './strip-end.ts'
@@ -108,7 +109,10 @@ export function cutPieces(
     return { ...extentOf(band, fillers[k]), goesRound, thread: threads[k] }
   })
   const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
-  const groups = groupBands(extents, (group) => planOf(group).moves)
+  const groups = groupBands(extents, {
+    of: (group) => planOf(group).moves,
+    atLeast: ({ first }) => leastMoves(quilt.rings[first]!, reach),
+  })
   const workshop = new Workshop(quilt, fillers, seed)
   let phase: 0 | 1 = 1
   groups.forEach((group, g) => {

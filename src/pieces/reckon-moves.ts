@@ -1,7 +1,8 @@
 import type { Affine } from '../geometry/affine.ts'
-import type { Box } from '../geometry/stroke.ts'
+import { distance, type Point } from '../geometry/point.ts'
+import { type Box, boundsOf } from '../geometry/stroke.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
-import { fitsWithin, NO_BOX, unionOf } from './box.ts'
+import { fitsWithin, NO_BOX } from './box.ts'
 import type { Reach } from './pieces.ts'
 import type { SideFrame } from './side-frame.ts'
 
@@ -37,18 +38,32 @@ const STEP = 0.25
  */
 export function reckonMoves(sides: readonly (readonly (readonly Box[])[])[], reach: Reach): number {
   const sectors = sides.flat()
+  const [width, height] = reach
   let moves = 0
-  let box = NO_BOX
+  let { minX, minY, maxX, maxY } = NO_BOX
+  // Plain numbers: this is asked of very many boxes.
   for (let i = 1; i <= sectors.length; i++)
     for (const step of sectors[i % sectors.length]!) {
-      const both = unionOf(box, step)
-      if (fitsWithin(both, reach)) box = both
-      else {
-        moves++
-        box = step
-      }
+      minX = Math.min(minX, step.minX)
+      minY = Math.min(minY, step.minY)
+      maxX = Math.max(maxX, step.maxX)
+      maxY = Math.max(maxY, step.maxY)
+      if (maxX - minX <= width && maxY - minY <= height) continue
+      moves++
+      ;({ minX, minY, maxX, maxY } = step)
     }
   return moves
+}
+
+/**
+ * No work round a ring takes fewer moves: of a convex ring that is larger than the reach both ways, no more than the width
+ * and the height of the reach lies within it at a time.
+ */
+export function leastMoves(ring: readonly Point[], [width, height]: Reach): number {
+  const { minX, minY, maxX, maxY } = boundsOf(ring)
+  if (maxX - minX <= width || maxY - minY <= height) return 0
+  const length = ring.reduce((sum, a, i) => sum + distance(a, ring[(i + 1) % ring.length]!), 0)
+  return length / (width + height) - 1
 }
 
 /** The boxes in which the needle works in turn, for each sector of one side, through the bands outward and inward in turn. */
