@@ -32,13 +32,13 @@ function backwards(data: unknown): unknown {
   )
 }
 
-/** A start or an end in a band where nothing is stitched is refused, rightly. */
+/** A start or an end in a band where nothing is stitched is refused, rightly, and what a frame can't do. */
 function isSound(data: PlanData): boolean {
   try {
     threadQuilt(fillQuilt(planOf(planText(data, 'mm')), CATALOG), CATALOG)
     return true
   } catch (error) {
-    if (error instanceof PlanError && error.code.endsWith('/place')) return false
+    if (error instanceof PlanError && /\/place$|^route\/frame$/.test(error.code)) return false
     throw error
   }
 }

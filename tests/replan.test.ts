@@ -44,7 +44,8 @@ const CHANGES: Readonly<Record<string, Change>> = {
   'the reach of the machine': (file) => (file.machine.reach = [12, 12]),
   'the length of a stitch': (file) => (file.stitch = { length: '3 mm' }),
   'the limit of the batting': (file) => (file.batting.limit = 3),
-  'the kind of machine': (file) => (file.machine = { kind: 'frame', throat: 14 }),
+  // A frame begins at the top.
+  'the kind of machine': (file) => Object.assign(file, { machine: { kind: 'frame', throat: 14 }, route: {} }),
 }
 
 describe('a plan that follows another comes out as if it were planned alone', () => {

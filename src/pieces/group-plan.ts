@@ -1,4 +1,4 @@
-import { distance, subtract, unit } from '../geometry/point.ts'
+import { distance, type Point, subtract, unit } from '../geometry/point.ts'
 import type { Box } from '../geometry/stroke.ts'
 import { type HalfFit, type Rhythm, worstStretch } from '../motif/fit.ts'
 import { fitStations } from '../motif/settle-stations.ts'
@@ -169,7 +169,7 @@ function alikeSides(group: Group, task: GroupTask): number[][] {
       .slice(group.first, group.first + group.count)
       .map((band) => frameOf(band.sides[side]!, 'right').outerMiddle)
     const round = (x: number) => Math.round(x * 1000)
-    const key = `${side % 2} ${halves.map(round)} ${shifts.map(round)} ${JSON.stringify(rhythms)}`
+    const key = `${isRegular(task.quilt) ? 0 : side % 2} ${halves.map(round)} ${shifts.map(round)} ${JSON.stringify(rhythms)}`
     const list = lists.get(key)
     if (list) list.push(side)
     else lists.set(key, [side])
@@ -270,8 +270,7 @@ function sidePlan(
     distance(inner.innerA, inner.innerB) / 2,
     ...bands.map(({ sides }) => distance(sides[side]!.outerA, sides[side]!.outerB) / 2),
   ]
-  const along = unit(subtract(inner.innerB, inner.innerA))
-  const whole = Math.min(reach[0] / Math.abs(along[0]), reach[1] / Math.abs(along[1]))
+  const whole = reachAlong(subtract(inner.innerB, inner.innerA), isRegular(quilt) ? shorterOf(reach) : reach)
   const rhythms = bands.map((band) => withinReach(rhythmOn(band, { fillers, side }), whole))
   const shifts = bands.map((band) => Math.abs(frameOf(band.sides[side]!, 'right').outerMiddle))
   const longest = distance(outermost.outerA, outermost.outerB) / 2
@@ -290,6 +289,17 @@ function sidePlan(
     shift: shifts[k]!,
   }))
   return { stretches: stretchesFor(longest, part * whole, roomy), halves, rhythms }
+}
+
+/** Sides of a polygon are alike to the eye, however they face: repeats that differ from side to side would be seen. */
+const isRegular = (quilt: Quilt): boolean => quilt.rings[0]!.length > 4
+const shorterOf = (reach: Reach): number => Math.min(...reach)
+
+/** How long a seam in a direction fits the reach; whatever the direction if that is one number. */
+function reachAlong(direction: Point, reach: Reach | number): number {
+  if (typeof reach === 'number') return reach
+  const [x, y] = unit(direction)
+  return Math.min(reach[0] / Math.abs(x), reach[1] / Math.abs(y))
 }
 
 /** Where stations are wanted on a group's outermost seam, from the corner on, and how far each may lie off it, mm. */

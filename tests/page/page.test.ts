@@ -77,7 +77,7 @@ describe('a plan is changed by looking at it', () => {
   test('a centre of another shape is changed by its size from flat to flat', async () => {
     const { page } = seen
     await openSample(page, 'Beacon hexagon')
-    const across = page.getByLabel('Centre, from flat to flat')
+    const across = page.getByLabel('Centre, across')
     await across.fill('22')
     await across.press('Enter')
     await replanned(page)
