@@ -47,6 +47,9 @@ interface Needle {
   readonly tied: number
 }
 
+/** Where a piece of nearly constant curvature lies farthest from its chord, as a share of it. */
+const MIDDLE = 0.5
+
 /** Takes out stitches that are too short, then splits those that are too long or cut a curve by too much. */
 export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: Work): Tidied {
   const needles = readPlan(plan, zones, work.track)
@@ -64,15 +67,20 @@ export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: W
   return { needles, insertions, mergedCusps, worstChordError: worst }
 }
 
-/** The chord error of a stitch that keeps to one line or arc and is right as it is: most are, and need no closer look. */
-function errorAsIs({ along, pieces }: Needles, i: number, { track, settings }: Work): number | undefined {
+/** The chord error of a stitch that keeps to one piece and is right as it is: most are, and need no closer look. */
+function errorAsIs(needles: Needles, i: number, { track, settings }: Work): number | undefined {
+  const { along, pieces, xs, ys } = needles
   const piece = pieces[i]!
   const length = along[i]! - along[i - 1]!
   if (pieces[i - 1] !== piece || length > settings.lengthMm) return undefined
   const { kind } = track.segments[piece]!
   if (kind === 'line') return 0
-  if (kind === 'cubic') return undefined
-  const error = sagitta(track.curvatures[piece]!, length)
+  const a: Point = [xs[i - 1]!, ys[i - 1]!]
+  const b: Point = [xs[i]!, ys[i]!]
+  const error =
+    kind === 'arc'
+      ? sagitta(track.curvatures[piece]!, length)
+      : offChord(pointOnPiece(track, piece, along[i - 1]! + length * MIDDLE), a, b)
   return error <= settings.chordTolerance ? error : undefined
 }
 
@@ -240,6 +248,6 @@ const sagitta = (curvature: number, arc: number): number =>
 /** Where to look on a piece for the point farthest from a chord: joints, and the inside of what is curved. */
 const SAMPLES = {
   line: [1],
-  cubic: [0.5, 1],
+  cubic: [MIDDLE, 1],
   arc: [0.25, 0.5, 0.75, 1],
 } as const
