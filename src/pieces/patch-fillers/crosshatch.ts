@@ -5,8 +5,8 @@ import { definePatchFiller } from './contract.ts'
 import { incircle, insetPatch } from './patch-shape.ts'
 import { distinctPoints } from './smooth-stroke.ts'
 
-/** How far inside the seam the lines turn, as a part of the distance between them. */
-const TURN = 0.12
+/** How far inside the seam the lines of either set turn, as a part of the distance between them: never on each other. */
+const TURNS = [0.1, 0.22] as const
 
 export default definePatchFiller({
   title: 'Crosshatch',
@@ -23,8 +23,10 @@ export default definePatchFiller({
   closeness: 'spacing',
   ditch: false,
   draw(corners, { spacing }) {
-    const inner = insetPatch(corners, TURN * Math.min(spacing, incircle(corners).radius))
-    return [sweep(0, { corners, inner, spacing }), sweep(1, { corners, inner, spacing })]
+    const apart = Math.min(spacing, incircle(corners).radius)
+    return TURNS.map((turn, first) =>
+      sweep(first, { corners, inner: insetPatch(corners, turn * apart), spacing }),
+    )
   },
 })
 
