@@ -129,7 +129,8 @@ export function mutateData(data: unknown, roll: Dice): unknown {
     const other = pick(roll, places)
     const change = roll(10)
     if (change === 0) delete at[key]
-    else if (change === 1) at[other.key] = at[key]
+    // The length of a list is no value of a file.
+    else if (change === 1 && !(Array.isArray(at) && other.key === 'length')) at[other.key] = at[key]
     else if (change === 2) at[key] = structuredClone(other.at[other.key])
     else if (change === 3 && Array.isArray(at)) at.push(...structuredClone(at.slice(0, 3)))
     else at[key] = pick(roll, HOSTILE)
