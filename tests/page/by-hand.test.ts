@@ -1,30 +1,11 @@
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { SAMPLES } from '../support/samples.ts'
-import {
-  type BuiltPage,
-  buildPage,
-  keptText,
-  openSample,
-  replanned,
-  savedBy,
-  settled,
-  type Visit,
-  visit,
-} from './chromium.ts'
+import { keptText, openSample, replanned, savedBy, settled } from './chromium.ts'
+import { sharedVisit } from './shared-visit.ts'
 
-let built: BuiltPage
-let seen: Visit
-
-beforeAll(async () => {
-  built = await buildPage()
-  seen = await visit(built)
-}, 90_000)
-
-afterAll(async () => {
-  await built.close()
-})
+const shared = sharedVisit()
 
 /** Drops a file on the page, as a hand would. */
 async function drop(page: Page, file: { name: string; text: string }): Promise<void> {
@@ -39,7 +20,7 @@ async function drop(page: Page, file: { name: string; text: string }): Promise<v
 
 describe('plan files are opened', () => {
   test('by dropping one on the page, and what was there before can be had back', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await drop(page, { name: 'two-bells.yaml', text: SAMPLES['two-bells']! })
     await expect.poll(() => page.getByLabel('Title of the quilt').inputValue()).toBe('Two bells')
@@ -59,7 +40,7 @@ describe('plan files are opened', () => {
   ]
   for (const name of HOSTILE)
     test(`with a name such as ${JSON.stringify(name.slice(0, 40))}, which stays a name and never leaves its folder`, async () => {
-      const { page } = seen
+      const { page } = shared.seen
       await drop(page, { name, text: SAMPLES['quay-runner']! })
       await replanned(page)
       await page.getByRole('button', { name: 'Take it away' }).click()
@@ -74,7 +55,7 @@ describe('plan files are opened', () => {
     })
 
   test('with hostile words in them, which are shown as words', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     const words = '<script>document.title="taken"</script>'
     const text = SAMPLES['quay-runner']!.replace(/name: \w+/, `name: '${words}'`).replace(
       /title: .*/,
@@ -101,7 +82,7 @@ describe('a photo of the real top lies under the line', () => {
   ] as const
 
   test('fitted by its four corners: each comes to lie on the corner of the drawn quilt', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await page.getByText('Layers', { exact: true }).click()
     await page.getByRole('checkbox', { name: 'Photo' }).check()
@@ -153,13 +134,13 @@ describe('a photo of the real top lies under the line', () => {
 
 describe('it is used with fingers', () => {
   test('a tap reads a part, two fingers enlarge, and every target is large enough for one', async () => {
-    const context = await built.browser.newContext({
+    const context = await shared.built.browser.newContext({
       viewport: { width: 820, height: 1180 },
       hasTouch: true,
       isMobile: true,
     })
     const page = await context.newPage()
-    await page.goto(built.url)
+    await page.goto(shared.built.url)
     await settled(page)
     await openSample(page, 'Quay runner')
     const start = (await page.locator('.badge.start > circle').boundingBox())!
@@ -247,7 +228,7 @@ describe('it is used by keyboard alone', () => {
   }
 
   test('the Tab key comes to everything that can be pressed or filled in', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     expect(await unreached(page)).toEqual([])
     for (const card of [/^Centre: show/, /^shingle, /, /^Binding, machine/]) {
@@ -258,7 +239,7 @@ describe('it is used by keyboard alone', () => {
   })
 
   test('a plan is opened, its filler changed, the line started elsewhere, walked and exported', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     const press = async (name: string | RegExp, key = 'Enter') =>
       page.getByRole('button', { name }).first().press(key)
     await page.getByText('Samples', { exact: true }).press('Enter')
@@ -286,7 +267,9 @@ describe('it is used by keyboard alone', () => {
 })
 
 test('nothing has gone wrong, and no request has left the page', () => {
-  expect(seen.faults).toEqual([])
-  const elsewhere = seen.requests.filter((url) => url !== built.url && !/^(blob|data):/.test(url))
+  expect(shared.seen.faults).toEqual([])
+  const elsewhere = shared.seen.requests.filter(
+    (url) => url !== shared.built.url && !/^(blob|data):/.test(url),
+  )
   expect(elsewhere).toEqual([])
 })

@@ -1,35 +1,15 @@
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { countText, longLengthText } from '../../src/export/labels.ts'
 import { planFromText } from '../../src/pipeline.ts'
 import { type Option, planOptions } from '../../src/plan/options.ts'
-import {
-  type BuiltPage,
-  buildPage,
-  figure,
-  keptText,
-  openSample,
-  replanned,
-  unfold,
-  type Visit,
-  violations,
-  visit,
-} from './chromium.ts'
+import { figure, keptText, openSample, replanned, unfold, violations } from './chromium.ts'
+import { sharedVisit } from './shared-visit.ts'
 
-let built: BuiltPage
-let seen: Visit
-
-beforeAll(async () => {
-  built = await buildPage()
-  seen = await visit(built)
-}, 90_000)
-
-afterAll(async () => {
-  await built.close()
-})
+const shared = sharedVisit()
 
 const planNow = async (page: Page) => parse(await keptText(page))
 const card = (page: Page) => page.locator('.card-place')
@@ -49,7 +29,7 @@ describe('all that a plan may say can be said on the page', () => {
         : [option.kind === 'by-name' ? `${path}-name` : path]
 
   test('every key around the quilt has its field, and those for a frame come with the frame', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await openCard(page, /^Binding, machine/)
     await page.locator('#machine-kind').selectOption('frame')
@@ -77,7 +57,7 @@ describe('all that a plan may say can be said on the page', () => {
   })
 
   test('the centre is filled by looking, and its value set by its slider', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     const before = await figure(page, 'Largest circle without stitching')
     await openCard(page, /^Centre: show/)
@@ -100,7 +80,7 @@ describe('all that a plan may say can be said on the page', () => {
   })
 
   test('the centre takes another shape with one size across, and its width and height back', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     const before = await planNow(page)
     await openCard(page, /^Centre: show/)
@@ -116,7 +96,7 @@ describe('all that a plan may say can be said on the page', () => {
   })
 
   test('a side, the cornerstones and the patches of a band have fillers of their own', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await openCard(page, /^shingle, /)
     await card(page)
@@ -152,7 +132,7 @@ describe('all that a plan may say can be said on the page', () => {
   })
 
   test('measured sizes and regions begin with something that makes sense on this quilt', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await openCard(page, /^Binding, machine/)
     await card(page).getByRole('button', { name: 'Add a measured size' }).click()
@@ -177,7 +157,7 @@ describe('all that a plan may say can be said on the page', () => {
   })
 
   test('what the planner refuses is said at its place, and nothing stale is passed off as new', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await openCard(page, /^Binding, machine/)
     await page.locator('#machine-speed').fill('5')
@@ -196,7 +176,7 @@ describe('all that a plan may say can be said on the page', () => {
 
 describe('a plan that is changed faster than it can be planned', () => {
   test('shows pictures meanwhile, and in the end the figures of its last state', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     const drawn = () => page.locator('.board').getAttribute('data-drawn').then(Number)
     const before = await drawn()
@@ -216,7 +196,7 @@ describe('a plan that is changed faster than it can be planned', () => {
 
 describe('plans are compared side by side', () => {
   test('a kept plan stands beside the present one, with its figures and what differs', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await page.getByRole('button', { name: 'Keep this plan to compare' }).click()
     const width = page.getByLabel('shingle, width')
@@ -246,7 +226,7 @@ describe('plans are compared side by side', () => {
   })
 
   test('the ways to work a plan are worked out, and one of them is taken on', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await page.getByRole('button', { name: 'Compare', exact: true }).click()
     const sheet = page.getByRole('dialog')
@@ -271,5 +251,5 @@ describe('plans are compared side by side', () => {
 })
 
 test('nothing has gone wrong', () => {
-  expect(seen.faults).toEqual([])
+  expect(shared.seen.faults).toEqual([])
 })

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
@@ -10,37 +10,15 @@ import { planFromText } from '../../src/pipeline.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
 import { reportPage } from '../../src/report/report-page.ts'
 import { SAMPLES } from '../support/samples.ts'
-import {
-  type BuiltPage,
-  buildPage,
-  figure,
-  keptText,
-  openSample,
-  replanned,
-  savedBy,
-  settled,
-  unfold,
-  type Visit,
-  violations,
-  visit,
-} from './chromium.ts'
+import { figure, keptText, openSample, replanned, savedBy, settled, unfold, violations } from './chromium.ts'
+import { sharedVisit } from './shared-visit.ts'
 
-let built: BuiltPage
-let seen: Visit
+const shared = sharedVisit()
 const CATALOG = catalogOf(LIBRARY)
-
-beforeAll(async () => {
-  built = await buildPage()
-  seen = await visit(built)
-}, 90_000)
-
-afterAll(async () => {
-  await built.close()
-})
 
 describe('a plan is changed by looking at it', () => {
   test('a sample is opened, a width and a filler are changed, and picture, figures and plan file follow', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     const before = await figure(page, 'Length of line')
     const width = page.getByLabel('shingle, width')
@@ -57,7 +35,7 @@ describe('a plan is changed by looking at it', () => {
   })
 
   test('the comments of the plan file stay, and what is undone is undone to the letter', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     const text = await keptText(page)
     expect(text).toBe(SAMPLES['quay-runner'])
@@ -75,7 +53,7 @@ describe('a plan is changed by looking at it', () => {
   })
 
   test('a centre of another shape is changed by its size from flat to flat', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Beacon hexagon')
     const across = page.getByLabel('Centre, across')
     await across.fill('22')
@@ -90,7 +68,7 @@ describe('a plan is changed by looking at it', () => {
   })
 
   test('another unit leaves the quilt as it is', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await page.getByLabel('Unit of the plan').selectOption('cm')
     await replanned(page)
@@ -105,7 +83,7 @@ describe('a plan is changed by looking at it', () => {
   })
 
   test('a click on a corner of the quilt and a yes start the line there', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     const board = (await page.getByRole('application').boundingBox())!
     const start = (await page.locator('.badge.start > circle').boundingBox())!
@@ -123,7 +101,7 @@ describe('a plan is changed by looking at it', () => {
 
 describe('the line is walked', () => {
   test('at its end it has taken all stitches that the report counts, and at its start none', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     const tape = page.getByRole('slider', { name: 'Place along the line' })
     const stitches = () => page.locator('.so-far dd').nth(1).textContent()
@@ -137,7 +115,7 @@ describe('the line is walked', () => {
   })
 
   test('space walks and stops', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await page.getByRole('slider', { name: 'Place along the line' }).press('Home')
     await page.getByRole('application').focus()
     await page.keyboard.press(' ')
@@ -153,7 +131,7 @@ describe('the line is walked', () => {
 
 describe('what is taken away has the bytes that the command line writes', () => {
   const take = async (press: (page: Page) => Promise<void>, count: number) => {
-    const { page } = seen
+    const { page } = shared.seen
     if ((await keptText(page)) !== SAMPLES['quay-runner']) await openSample(page, 'Quay runner')
     await page.getByRole('button', { name: 'Take it away' }).click()
     const files = await savedBy(page, () => press(page), count)
@@ -214,7 +192,7 @@ describe('what is taken away has the bytes that the command line writes', () => 
 
 describe('work is not lost', () => {
   test('a reload goes on with the work in progress', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await page.getByLabel('Centre, width').fill('38 3/4')
     await page.getByLabel('Centre, width').press('Enter')
@@ -227,7 +205,7 @@ describe('work is not lost', () => {
   })
 
   test('a broken plan file shows every problem at its line, and is kept and saved as it is', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     const broken = [
       '# a plan with four mistakes',
       'titel: Wreck',
@@ -283,7 +261,7 @@ function problemsOf(text: string) {
 describe('everyone can use it', () => {
   for (const theme of ['light', 'dark'])
     test(`axe finds no violation in the ${theme} page, its cards and its sheets`, async () => {
-      const { page } = seen
+      const { page } = shared.seen
       await openSample(page, 'Quay runner')
       await page.getByLabel('Light or dark').selectOption(theme)
       expect(await violations(page)).toEqual([])
@@ -302,14 +280,14 @@ describe('everyone can use it', () => {
     })
 
   test('axe does find what is wrong', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await page.evaluate(() => document.body.insertAdjacentHTML('beforeend', '<img id="wrong" src="data:,">'))
     expect((await violations(page)).join()).toContain('image-alt')
     await page.evaluate(() => document.getElementById('wrong')!.remove())
   })
 
   test('a width is found, changed and undone by keyboard alone', async () => {
-    const { page } = seen
+    const { page } = shared.seen
     await openSample(page, 'Quay runner')
     await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur())
     let label = ''
@@ -331,7 +309,9 @@ describe('everyone can use it', () => {
 })
 
 test('nothing has gone wrong, and no request has left the page', () => {
-  expect(seen.faults.filter((text) => !text.includes('data:,'))).toEqual([])
-  const elsewhere = seen.requests.filter((url) => url !== built.url && !/^(blob|data):/.test(url))
+  expect(shared.seen.faults.filter((text) => !text.includes('data:,'))).toEqual([])
+  const elsewhere = shared.seen.requests.filter(
+    (url) => url !== shared.built.url && !/^(blob|data):/.test(url),
+  )
   expect(elsewhere).toEqual([])
 })

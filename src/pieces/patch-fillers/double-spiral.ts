@@ -46,6 +46,23 @@ export function doubleSpiral(
   return [...inward, ...outward].map(({ turn, depth }) => ({ angle: enter + 2 * Math.PI * turn, depth }))
 }
 
+/** A patch's double spiral, in at its first corner and out at the corner across, and what it is laid on. */
+export function spiralAcross(
+  corners: readonly Point[],
+  spacing: number,
+): {
+  readonly places: SpiralPlace[]
+  readonly view: PatchView
+  readonly radius: number
+  readonly last: number
+} {
+  const { middle, radius } = incircle(corners)
+  const view = new PatchView(middle, corners)
+  const last = cornersAcross(corners)[0]!
+  const [enter, leave] = [view.angleOf(corners[0]!), view.angleOf(corners[last]!)]
+  return { places: doubleSpiral({ radius, spacing }, { enter, leave }), view, radius, last }
+}
+
 /** The spiral without its outermost bits, so that a line from outside runs into it at a slant. */
 export function openEnded(spiral: readonly SpiralPlace[]): SpiralPlace[] {
   const spare = Math.min(SLANT, Math.floor((spiral.length - 4) / 2))

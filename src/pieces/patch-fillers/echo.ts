@@ -2,8 +2,8 @@ import { add, type Point, scale } from '../../geometry/point.ts'
 import { strokeThrough } from '../../geometry/stroke.ts'
 import { meetingPoint } from '../../quilt/outline.ts'
 import { definePatchFiller } from './contract.ts'
-import { ARM_SPACING, cornersAcross, doubleSpiral } from './double-spiral.ts'
-import { edgesOf, incircle, insetPatch, type PatchEdge, PatchView } from './patch-shape.ts'
+import { ARM_SPACING, cornersAcross, spiralAcross } from './double-spiral.ts'
+import { edgesOf, insetPatch, type PatchEdge } from './patch-shape.ts'
 import { distinctPoints } from './smooth-stroke.ts'
 
 export default definePatchFiller({
@@ -14,13 +14,9 @@ export default definePatchFiller({
   ditch: false,
   leadsTo: cornersAcross,
   draw(corners, { spacing }) {
-    const { middle, radius } = incircle(corners)
-    const view = new PatchView(middle, corners)
-    const angles = corners.map((p) => view.angleOf(p))
-    const last = cornersAcross(corners)[0]!
+    const { places, view, radius, last } = spiralAcross(corners, spacing)
     if (keepsItsEdges(corners, radius))
       return [strokeThrough(distinctPoints(angular(corners, { last, radius, spacing })))]
-    const places = doubleSpiral({ radius, spacing }, { enter: angles[0]!, leave: angles[last]! })
     const points = places.map(({ angle, depth }) => view.at(angle, depth))
     return [strokeThrough(distinctPoints([corners[0]!, ...points, corners[last]!]))]
   },
