@@ -8,8 +8,8 @@ import { centreEntry, cornerEntry } from '../../src/gallery/gallery-entries.ts'
 import type { Motif } from '../../src/motif/contract.ts'
 import { defaultValues } from '../../src/plan/settle-filler.ts'
 
-// Each figure was looked at, full size, before it was pinned. After a change that is meant, look at the gallery again and
-// write the figures anew: PIN=1 npx vitest run tests/gallery/golden-figures.test.ts
+// What the gallery draws, pinned. After a change that is meant, look at the gallery again and write the figures anew:
+// PIN=1 npx vitest run tests/gallery/golden-figures.test.ts
 
 const folder = new URL('../data/motifs/', import.meta.url)
 
