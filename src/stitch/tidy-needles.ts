@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts'
+import { distance, type Point } from '../geometry/point.ts'
 import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import type { StitchSettings } from './settings.ts'
 import { pointOnPiece, startOfPiece, type Track } from './track.ts'
@@ -75,14 +75,18 @@ function errorAsIs(needles: Needles, i: number, { track, settings }: Work): numb
   if (pieces[i - 1] !== piece || length > settings.lengthMm) return undefined
   const { kind } = track.segments[piece]!
   if (kind === 'line') return 0
-  const a: Point = [xs[i - 1]!, ys[i - 1]!]
-  const b: Point = [xs[i]!, ys[i]!]
+  const ends = [i - 1, i].map((k): Point => [xs[k]!, ys[k]!]) as [Point, Point]
+  // The distance along a cubic is reckoned a little short at times, so that its chord may be longer.
+  if (kind === 'cubic' && distance(...ends) > settings.lengthMm * TOO_LONG) return undefined
   const error =
     kind === 'arc'
       ? sagitta(track.curvatures[piece]!, length)
-      : offChord(pointOnPiece(track, piece, along[i - 1]! + length * MIDDLE), a, b)
+      : offChord(pointOnPiece(track, piece, along[i - 1]! + length * MIDDLE), ...ends)
   return error <= settings.chordTolerance ? error : undefined
 }
+
+/** A chord beyond so many times the asked length is too long: rounding allowed. */
+const TOO_LONG = 1 + 1e-9
 
 const needleOf = ({ xs, ys, along, pieces, tied }: Needles, i: number): Needle => ({
   point: [xs[i]!, ys[i]!],
@@ -158,7 +162,7 @@ function splitStitch(work: Work, ends: Ends, insert: (needle: Needle) => void): 
   const [a, b] = ends
   const { lengthMm, chordTolerance } = work.settings
   const far = farthest(work.track, ends)
-  const tooLong = chordOf(a, b) > lengthMm * (1 + 1e-9)
+  const tooLong = chordOf(a, b) > lengthMm * TOO_LONG
   const middle =
     tooLong || far.error > chordTolerance ? splitPoint(work, ends, tooLong ? undefined : far) : undefined
   if (!middle) return far.error
