@@ -2,6 +2,7 @@ import type { AreaOptions } from './areas.ts'
 import { eulerWalk } from './euler-walk.ts'
 import type { RouteGraph, Step, Walk } from './graph.ts'
 import { networkBound } from './lower-bound.ts'
+import type { Surroundings } from './near-part.ts'
 import { integerCost, type Network } from './network.ts'
 import type { Chain } from './plan-search.ts'
 import { expandPasses } from './postman.ts'
@@ -45,7 +46,7 @@ export interface RouteResult {
 
 export interface Assembly {
   readonly graph: RouteGraph
-  readonly network: Network
+  readonly surroundings: Surroundings
   readonly weights: RouteWeights
   readonly effort: Effort
   readonly options: AreaOptions
@@ -88,7 +89,7 @@ function stagePlan(assembly: Assembly, at: { stage: Stage; p: number; q: number 
   const plan = stage.plan(p, q)
   if (!use.touches(plan)) return plan
   const ports = [p, q].filter((x) => x !== ANYWHERE)
-  const repriced = new Stage(stage.work, assembly.network, ports, assembly.effort, use.cost)
+  const repriced = new Stage(stage.work, { ...assembly, cost: use.cost }, ports)
   repriced.settle(p, q)
   return repriced.plan(p, q)
 }
@@ -122,7 +123,8 @@ export function assembleRoute(
   assembly: Assembly,
   best: { readonly chains: readonly Chain[]; readonly plan: number },
 ): RouteResult {
-  const { graph, network, weights, options } = assembly
+  const { graph, weights, options } = assembly
+  const { network } = assembly.surroundings
   const areas = options.plans[best.plan]!.length
   const use = new SeamUse(network, weights.travelAgain)
   const progress: Progress = { walks: [], extra: new Float64Array(areas), use }
