@@ -1,6 +1,6 @@
 import { PlanError } from '../error.ts'
 import { type AreaOrder, planProblems } from './area-order.ts'
-import { assembleRoute, type RouteResult } from './assemble-route.ts'
+import { type RouteResult, tellRoute, walkPlan } from './assemble-route.ts'
 import { checkGraph, checkVertex, type RouteGraph } from './graph.ts'
 import { type Piece, requiredPieces } from './lower-bound.ts'
 import { Surroundings } from './near-part.ts'
@@ -33,7 +33,7 @@ export interface AreaOptions {
    * Judges finished routes of the cheapest plans: the one with the least value is taken, the first of equals. By `cost`
    * if left out.
    */
-  readonly judge?: (route: RouteResult) => number
+  readonly judge?: (route: Pick<RouteResult, 'walks' | 'extra'>) => number
 }
 
 /** Refuses a start or end that no required edge can be reached from. */
@@ -101,11 +101,10 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
   if (solved.length === 0)
     throw new PlanError({ code: 'route/unreachable', at: 'start', message: 'no walk reaches the ends given' })
   const assembly = { graph, surroundings, weights, effort, options }
-  if (!options.judge) return assembleRoute(assembly, solved[0]!)
-  return leastOf(
-    solved.map((plan) => assembleRoute(assembly, plan)),
-    options.judge,
-  )
+  const { judge } = options
+  if (!judge) return tellRoute(assembly, walkPlan(assembly, solved[0]!))
+  const walked = solved.map((plan) => walkPlan(assembly, plan))
+  return tellRoute(assembly, leastOf(walked, judge))
 }
 
 /** The item with the least value, the first of equals. */

@@ -20,6 +20,8 @@ const FIRST_LOOK = 100
 const LOOK_ROUND = 3
 /** Where that proves to be too few, it looks at so many times more. */
 const LOOK_FURTHER = 4
+/** Between more ends than this the largest distance is only estimated, from above. */
+const MANY_ENDS = 100
 
 /** What a stage of the work is: pieces that one walk stitches before anything else. */
 export interface StageWork {
@@ -60,14 +62,16 @@ export interface StageSite {
  * The table is symmetrical. Where the pieces hang together its values are exact; otherwise they are estimates with a
  * frozen tree of links, until `settle` solves the pair for good.
  *
- * A stage looks only at what is near it. An extra pass lies on a path between two of its vertices, so all of a solution
- * of cost c lies within c / 2 of them. What costs more than twice as far as was looked is not sure: it costs at least that,
- * and if that matters, the stage looks further.
+ * A stage looks only at what is near it. An extra pass lies on a path between two of its vertices; a path that leaves the
+ * part looked at is at least twice as long as its radius. What costs more than that, where a path inside may be as long, is
+ * not sure: it costs at least that, and if it matters, the stage looks further.
  */
 export class Stage {
   private part: NearPart | undefined
   private distances: Metric | undefined
   private pieces: Task | undefined
+  private furthest: number | undefined
+  private readonly nearest = new Map<number, number>()
   private readonly table = new Map<string, number>()
   private readonly unsure = new Set<string>()
   private readonly settled = new Map<string, Settled | undefined>()
@@ -98,26 +102,54 @@ export class Stage {
     this.part = undefined
     this.distances = undefined
     this.pieces = undefined
+    this.furthest = undefined
+    this.nearest.clear()
     this.frozen = undefined
   }
 
-  /** Whether nothing that was left out can make this cost less. */
+  /**
+   * Whether nothing that was left out can make this cost less: a way round outside is longer than all of it, or than any
+   * way inside.
+   */
   private isSure(cost: number): boolean {
     const { radius } = this.local
-    return radius === Number.POSITIVE_INFINITY || cost <= 2 * radius
+    return radius === Number.POSITIVE_INFINITY || cost <= 2 * radius || this.spread <= 2 * radius
+  }
+
+  /** No two vertices that a path may have to join lie further apart, in the part looked at. */
+  private get spread(): number {
+    this.furthest ??= this.measureSpread()
+    return this.furthest
+  }
+
+  private measureSpread(): number {
+    const ends = [...new Set([...this.base.terminals([]), ...this.ports.map((x) => this.port(x))])]
+    const furthest = (from: number) => {
+      const { distance } = this.metric.row(from)
+      return ends.reduce((most, x) => Math.max(most, distance[x]!), 0)
+    }
+    if (ends.length === 0) return 0
+    if (ends.length > MANY_ENDS) return 2 * furthest(ends[0]!)
+    return Math.max(...ends.map(furthest))
   }
 
   /** Answers again, each time looking further, until nothing that was left out can make it cheaper. */
   private sure<T>(answer: () => T, costOf: (found: T) => number): T {
     for (;;) {
       const found = answer()
-      const cost = costOf(found)
-      if (this.isSure(cost)) return found
-      const { radius } = this.local
-      const further = Number.isFinite(cost) ? Math.max(radius, cost / 2) : radius
-      this.look = { vertices: LOOK_FURTHER * this.look.vertices, radius: further }
-      this.rest()
+      if (this.isSure(costOf(found))) return found
+      this.lookFurther()
     }
+  }
+
+  /** Far enough to be sure of everything, or simply further. */
+  private lookFurther(): void {
+    const { vertices } = this.look
+    const enough = this.spread / 2
+    this.look = Number.isFinite(enough)
+      ? { vertices, radius: enough }
+      : { vertices: LOOK_FURTHER * vertices, radius: this.local.radius }
+    this.rest()
   }
 
   /** No walk that stitches this stage by itself, between whatever ends, costs less. */
@@ -213,14 +245,25 @@ export class Stage {
 
   /** A link from each port off the pieces to the nearest vertex of a piece. */
   private attachments(task: Task): Link[] {
-    const onPiece = new Set(this.work.vertices.flatMap((x) => this.local.local.get(x) ?? []))
     return [...new Set(task.ends.fixed)].flatMap((a) => {
-      if (onPiece.has(a)) return []
-      const { distance } = this.metric.row(a)
-      let b = -1
-      for (const x of onPiece) if (b === -1 || distance[x]! < distance[b]!) b = x
-      return b !== -1 && Number.isFinite(distance[b]!) ? [{ a, b }] : []
+      if (this.base.component[a] !== -1) return []
+      const b = this.nearestOnPiece(a)
+      return b === -1 ? [] : [{ a, b }]
     })
+  }
+
+  /** The vertex of a piece that is nearest to a port off the pieces, -1 if none can be reached. */
+  private nearestOnPiece(a: number): number {
+    const known = this.nearest.get(a)
+    if (known !== undefined) return known
+    const { distance } = this.metric.row(a)
+    let b = -1
+    this.base.component.forEach((component, x) => {
+      if (component !== -1 && Number.isFinite(distance[x]!) && (b === -1 || distance[x]! < distance[b]!))
+        b = x
+    })
+    this.nearest.set(a, b)
+    return b
   }
 
   /** Solves the pair for good; true if that changed its cost in the table. */
