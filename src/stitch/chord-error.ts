@@ -11,8 +11,12 @@ export interface Far {
   readonly error: number
 }
 
-/** The point of the line within a stitch that lies farthest from its chord. */
-export function farthest(track: Track, [a, b]: Ends): Far {
+/** Up to so much of the tolerance in a few places, a stitch is within it everywhere. */
+export const SURE = 0.85
+
+/** The point of the line within a stitch that lies farthest from its chord: looked for closely where it matters. */
+export function farthest(track: Track, ends: Ends, tolerance: number): Far {
+  const [a, b] = ends
   if (a.piece === b.piece) {
     const { kind } = track.segments[a.piece]!
     if (kind === 'line') return { along: a.along, error: 0 }
@@ -21,18 +25,26 @@ export function farthest(track: Track, [a, b]: Ends): Far {
       return { along: (a.along + b.along) / 2, error }
     }
   }
-  let far: Far = { along: a.along, error: 0 }
+  const far = farthestOf(track, ends, ROUGH)
+  return far.error <= SURE * tolerance ? far : farthestOf(track, ends, FINE)
+}
+
+function farthestOf(track: Track, [a, b]: Ends, places: typeof ROUGH | typeof FINE): Far {
+  let at = a.along
+  let worst = 0
   for (let piece = a.piece; piece <= b.piece; piece++) {
     const from = Math.max(a.along, startOfPiece(track, piece))
     const to = Math.min(b.along, track.ends[piece]!)
     if (to <= from) continue
-    for (const share of SAMPLES[track.segments[piece]!.kind]) {
+    for (const share of places[track.segments[piece]!.kind]) {
       const along = from + (to - from) * share
       const error = offChord(pointOnPiece(track, piece, along), a.point, b.point)
-      if (error > far.error) far = { along, error }
+      if (error <= worst) continue
+      at = along
+      worst = error
     }
   }
-  return far
+  return { along: at, error: worst }
 }
 
 /** The distance from `p` to the chord from `a` to `b`, mm. */
@@ -52,8 +64,5 @@ export const sagitta = (curvature: number, arc: number): number =>
   (1 - Math.cos(Math.min(Math.PI, (curvature * arc) / 2))) / curvature
 
 /** Where to look on a piece for the point farthest from a chord: joints, and the inside of what is curved. */
-const SAMPLES = {
-  line: [1],
-  cubic: [0.25, MIDDLE, 0.75, 1],
-  arc: [0.25, MIDDLE, 0.75, 1],
-} as const
+const ROUGH = { line: [1], cubic: [MIDDLE, 1], arc: [MIDDLE, 1] } as const
+const FINE = { line: [1], cubic: [0.25, MIDDLE, 0.75, 1], arc: [0.25, MIDDLE, 0.75, 1] } as const

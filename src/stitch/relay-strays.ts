@@ -133,7 +133,9 @@ function strayOf(places: readonly Needle[], i: number, j: number): number {
   return far
 }
 
-function worstOf(needles: Needles, { from, to, needles: laid }: Relay, { track }: NeedleWork): number {
+function worstOf(needles: Needles, { from, to, needles: laid }: Relay, work: NeedleWork): number {
   const all = [needleOf(needles, from), ...laid, needleOf(needles, to)]
-  return Math.max(...all.slice(1).map((b, i) => farthest(track, [all[i]!, b]).error))
+  return Math.max(
+    ...all.slice(1).map((b, i) => farthest(work.track, [all[i]!, b], work.settings.chordTolerance).error),
+  )
 }

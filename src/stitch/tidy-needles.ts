@@ -1,5 +1,5 @@
 import { distance, type Point } from '../geometry/point.ts'
-import { type Far, farthest, MIDDLE, offChord, sagitta } from './chord-error.ts'
+import { type Far, farthest, MIDDLE, offChord, SURE, sagitta } from './chord-error.ts'
 import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import {
   chordOf,
@@ -61,19 +61,19 @@ function errorAsIs(needles: Needles, i: number, { track, settings }: NeedleWork)
   if (pieces[i - 1] !== piece || length > settings.lengthMm) return undefined
   const { kind } = track.segments[piece]!
   if (kind === 'line') return 0
-  const ends = [i - 1, i].map((k): Point => [xs[k]!, ys[k]!]) as [Point, Point]
+  const [a, b]: [Point, Point] = [
+    [xs[i - 1]!, ys[i - 1]!],
+    [xs[i]!, ys[i]!],
+  ]
   // The distance along a cubic is reckoned a little short at times, so that its chord may be longer.
-  if (kind === 'cubic' && distance(...ends) > settings.lengthMm * TOO_LONG) return undefined
+  if (kind === 'cubic' && distance(a, b) > settings.lengthMm * TOO_LONG) return undefined
   if (kind === 'arc') {
     const error = sagitta(track.curvatures[piece]!, length)
     return error <= settings.chordTolerance ? error : undefined
   }
-  const error = offChord(pointOnPiece(track, piece, along[i - 1]! + length * MIDDLE), ...ends)
+  const error = offChord(pointOnPiece(track, piece, along[i - 1]! + length * MIDDLE), a, b)
   return error <= SURE * settings.chordTolerance ? error : undefined
 }
-
-/** Up to so much of the tolerance at its middle, a stitch along a cubic is within it everywhere. */
-const SURE = 0.85
 
 /** A chord beyond so many times the asked length is too long: rounding allowed. */
 const TOO_LONG = 1 + 1e-9
@@ -142,7 +142,7 @@ function move(needles: Needles, from: number, to: number): void {
 function splitStitch(work: NeedleWork, ends: Ends, insert: (needle: Needle) => void): number {
   const [a, b] = ends
   const { lengthMm, chordTolerance } = work.settings
-  const far = farthest(work.track, ends)
+  const far = farthest(work.track, ends, chordTolerance)
   const tooLong = chordOf(a, b) > lengthMm * TOO_LONG
   const middle =
     tooLong || far.error > chordTolerance ? splitPoint(work, ends, tooLong ? undefined : far) : undefined
