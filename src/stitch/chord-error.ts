@@ -65,4 +65,5 @@ export const sagitta = (curvature: number, arc: number): number =>
 
 /** Where to look on a piece for the point farthest from a chord: joints, and the inside of what is curved. */
 const ROUGH = { line: [1], cubic: [MIDDLE, 1], arc: [MIDDLE, 1] } as const
-const FINE = { line: [1], cubic: [0.25, MIDDLE, 0.75, 1], arc: [0.25, MIDDLE, 0.75, 1] } as const
+const EIGHTHS = [1, 2, 3, 4, 5, 6, 7, 8].map((i) => i / 8)
+const FINE = { line: [1], cubic: EIGHTHS, arc: EIGHTHS }
