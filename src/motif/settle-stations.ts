@@ -60,10 +60,11 @@ class Settling {
     const beside = this.#besides(seam, station)
     const was = this.#at[seam]![station]!
     let best = was
-    let least = this.#cost(seam, station, beside)
+    let least = this.#cost(seam, station, { beside, most: Number.POSITIVE_INFINITY })
     for (let i = -TRIED; i <= TRIED; i++) {
+      if (i === 0) continue
       this.#at[seam]![station] = was + (span * i) / TRIED
-      const now = this.#cost(seam, station, beside)
+      const now = this.#cost(seam, station, { beside, most: least })
       if (now < least - 1e-9) [best, least] = [this.#at[seam]![station]!, now]
     }
     this.#at[seam]![station] = best
@@ -96,14 +97,20 @@ class Settling {
     return found
   }
 
-  /** What the place of one station costs: the stretching on all four sides of it, and how far it strays. */
-  #cost(seam: number, station: number, besides: readonly Beside[]): number {
+  /** What the place of one station costs, the stretching on all four sides and how far it strays; if more than `most`, no less than that. */
+  #cost(
+    seam: number,
+    station: number,
+    { beside, most }: { readonly beside: readonly Beside[]; readonly most: number },
+  ): number {
     const { halves, bands, wanted, slack } = this.#side
     const at = this.#at[seam]![station]!
     const stray = Math.abs(at - wanted![seam]![station]! * halves[seam]!) / slack![station]!
     let sum = 0.05 * stray * stray + STRAY_WEIGHT * Math.max(0, stray - 1)
-    for (const { band, other, factor } of besides)
+    for (let i = 0; i < beside.length && sum < most; i++) {
+      const { band, other, factor } = beside[i]!
       sum += stretchCost(bands[band]!, factor > 0 ? at * factor - other : other + at * factor)
+    }
     return sum
   }
 

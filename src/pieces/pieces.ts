@@ -12,8 +12,8 @@ import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
 import { type FittedSide, type GroupPlan, PLANNED_PHASE, planGroup } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
+import { leastMoves } from './least-moves.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
-import { leastMoves } from './reckon-moves.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
 import { isRegular, type SidePlan, surveySides } from './side-plan.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
@@ -119,7 +119,7 @@ export function cutPieces(
   }
   const groups = groupBands(extents, {
     of: (group) => planOf(group).moves,
-    atLeast: ({ first }) => leastMoves(quilt.rings[first]!, reach),
+    atLeast: leastMoves(quilt, reach),
   })
   const workshop = new Workshop(quilt, fillers, seed)
   let phase: 0 | 1 = PLANNED_PHASE

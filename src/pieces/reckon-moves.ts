@@ -1,6 +1,4 @@
 import type { Affine } from '../geometry/affine.ts'
-import { distance, type Point } from '../geometry/point.ts'
-import { boundsOf } from '../geometry/stroke.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
 import type { Reach } from './pieces.ts'
 import type { SideFrame } from './side-frame.ts'
@@ -81,17 +79,6 @@ class MoveCounter {
       this.#maxY = fits ? maxY : boxes[i + 3]!
     }
   }
-}
-
-/**
- * No work round a ring takes fewer moves: of a convex ring that is larger than the reach both ways, no more than the width
- * and the height of the reach lies within it at a time.
- */
-export function leastMoves(ring: readonly Point[], [width, height]: Reach): number {
-  const { minX, minY, maxX, maxY } = boundsOf(ring)
-  if (maxX - minX <= width || maxY - minY <= height) return 0
-  const length = ring.reduce((sum, a, i) => sum + distance(a, ring[(i + 1) % ring.length]!), 0)
-  return length / (width + height) - 1
 }
 
 /** The boxes in which the needle works along one side, through the bands of its sectors outward and inward in turn. */
