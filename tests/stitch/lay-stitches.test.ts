@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
-import { arc, line as straight } from '../../src/geometry/segment.ts'
+import { arc, cubic, line as straight } from '../../src/geometry/segment.ts'
 import { strokeThrough } from '../../src/geometry/stroke.ts'
 import { planFromText } from '../../src/pipeline.ts'
 import {
@@ -173,6 +173,15 @@ describe('stitches along a line', () => {
       [1, 4],
       [2, 20],
     ])
+  })
+
+  it('a line that began with a handle of no length had its first needle point nowhere: it has it at its start', () => {
+    const from = [5, 7] as const
+    const blunt = { start: from, segments: [cubic(from, [20, 7], [30, 20])] }
+    const stitches = layStitches(lineOf(part(blunt)))
+    expect([stitches.xs[0], stitches.ys[0]]).toEqual([5, 7])
+    expect(stitches.xs.every(Number.isFinite)).toBe(true)
+    expect(stitches.lengthMm / stitches.lineMm).toBeGreaterThan(0.99)
   })
 
   it('are refused for nonsense settings, all of it named at once', () => {
