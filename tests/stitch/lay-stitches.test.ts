@@ -1,11 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { LIBRARY } from '../../motifs/library.ts'
-import { catalogOf } from '../../src/engine-input.ts'
 import { PlanError } from '../../src/error.ts'
 import { arc, cubic, line as straight } from '../../src/geometry/segment.ts'
 import { strokeThrough } from '../../src/geometry/stroke.ts'
-import { planFromText } from '../../src/pipeline.ts'
 import {
   countByBand,
   countByPart,
@@ -15,7 +12,6 @@ import {
 } from '../../src/stitch/lay-stitches.ts'
 import type { Line, LinePart } from '../../src/stitch/line.ts'
 import { STITCH_DEFAULTS, type StitchSettings } from '../../src/stitch/settings.ts'
-import { anyPlan } from '../support/random-plans.ts'
 import { someCrampedLine, someLine } from './random-line.ts'
 import { faultsOf, lengthOfLine } from './valid-stitches.ts'
 
@@ -41,17 +37,6 @@ describe('stitches along a line', () => {
       }),
       { seed: 1, numRuns: 200 },
     )
-  })
-
-  it('are never too long nor too short along the lines of whole plans', () => {
-    for (const file of fc.sample(anyPlan(4), { seed: 11, numRuns: 6 })) {
-      const { drawing, reckoning, plan } = planFromText(JSON.stringify(file), catalogOf(LIBRARY))
-      const settings = { ...STITCH_DEFAULTS, lengthMm: plan.stitch.length }
-      drawing.lines.forEach((line, k) => {
-        const faults = faultsOf(line, reckoning.stitches[k]!, settings)
-        expect(faults.filter((fault) => /long|only|cusps/.test(fault))).toEqual([])
-      })
-    }
   })
 
   it('are never too long nor too short on lines far more cramped than a stitch', () => {
