@@ -62,6 +62,9 @@ describe('the time a quilt takes', () => {
     const time = (stitches: typeof tight) => reckonTime({ ...nothing, starts: [stitches] }, off).minutes
     expect(time(wide)).toBeCloseTo(wide.count / 600, 9)
     expect(time(tight) / (tight.count / 600)).toBeGreaterThan(1.4)
+    const [all, slow] = reckonTime({ ...nothing, starts: [tight, wide] }, off).entries
+    expect(slow!.count).toBe(countTight(tight, 6))
+    expect(all!.count + slow!.count).toBe(tight.count + wide.count)
   })
 
   it('is refused for nonsense rates and counts', () => {
