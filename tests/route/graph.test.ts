@@ -1,8 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { asArea, planProblems } from '../../src/route/area-order.ts'
 import { checkGraph, checkVertex, priceOf, type RouteEdge, type RouteGraph } from '../../src/route/graph.ts'
-import { seededRandom } from '../../src/route/random.ts'
-import { completeWeights, ROUTE_WEIGHTS } from '../../src/route/weights.ts'
 import { refusalsOf } from '../support/refusals.ts'
 
 const edge = (more: Partial<RouteEdge> = {}): RouteEdge => ({
@@ -57,81 +54,4 @@ it('an extra pass costs the edge’s own price, or that of its kind', () => {
   expect(priceOf(edge({ price: 0 }), prices)).toBe(0)
   expect(priceOf(edge(), prices)).toBe(7)
   expect(priceOf(edge({ required: false }), prices)).toBe(3)
-})
-
-describe('a plan of areas', () => {
-  const two = graph(edge(), edge(), edge({ required: false }))
-  const told = (plan: Parameters<typeof planProblems>[1]) =>
-    planProblems(two, plan, 'plans[4]').map(({ code, at, message }) => `${code} ${at}: ${message}`)
-
-  it('holds every required edge once', () => {
-    expect(told([[0], [1]])).toEqual([])
-    expect(told([{ required: [1, 0], travel: [2] }])).toEqual([])
-    expect(asArea([0])).toEqual({ required: [0] })
-    expect(asArea({ required: [0], travel: [2] })).toEqual({ required: [0], travel: [2] })
-  })
-
-  it('is told each edge that is missing, doubled, or needs no stitching', () => {
-    expect(told([[0], [0]])).toEqual([
-      'route/area-cover plans[4]: edge 0 lies in 2 areas; must lie in one',
-      'route/area-cover plans[4]: edge 1 lies in 0 areas; must lie in one',
-    ])
-    expect(
-      told([
-        [0, 1],
-        [2, 9],
-      ]),
-    ).toEqual([
-      'route/not-required plans[4][1]: edge 2 is not a required edge',
-      'route/not-required plans[4][1]: edge 9 is not a required edge',
-    ])
-  })
-})
-
-describe('weights', () => {
-  it('are filled in, and those that are given kept', () => {
-    expect(completeWeights()).toEqual(ROUTE_WEIGHTS)
-    expect(completeWeights({ overlap: 0, travelAgain: 1 })).toEqual({
-      ...ROUTE_WEIGHTS,
-      overlap: 0,
-      travelAgain: 1,
-    })
-  })
-
-  it('are refused below what they may be', () => {
-    const refusals = refusalsOf(() =>
-      completeWeights({
-        start: -1,
-        overlap: Number.NaN,
-        reposition: Number.POSITIVE_INFINITY,
-        travelAgain: 0.9,
-        travel: -0.1,
-      }),
-    )
-    expect(refusals).toEqual([
-      'route/bad-weight weights.start: weight -1; must be 0 or more',
-      'route/bad-weight weights.overlap: weight NaN; must be 0 or more',
-      'route/bad-weight weights.reposition: weight Infinity; must be 0 or more',
-      'route/bad-weight weights.travelAgain: weight 0.9; must be 1 or more',
-      'route/bad-weight weights.travel: weight -0.1; must be 0 or more',
-    ])
-  })
-})
-
-describe('seeded numbers', () => {
-  it('are the same for a seed on every machine, and spread over 0 to 1', () => {
-    const draw = (seed: number, count: number) => {
-      const next = seededRandom(seed)
-      return Array.from({ length: count }, next)
-    }
-    expect(draw(1, 5)).toEqual(draw(1, 5))
-    expect(draw(1, 5)).not.toEqual(draw(2, 5))
-    // Pinned from a run: the same bytes for the same plan rest on it.
-    expect(draw(1, 3)).toEqual([0.6270739405881613, 0.002735721180215478, 0.5274470399599522])
-    const many = draw(7, 4000)
-    expect(Math.min(...many)).toBeGreaterThanOrEqual(0)
-    expect(Math.max(...many)).toBeLessThan(1)
-    for (let tenth = 0; tenth < 10; tenth++)
-      expect(Math.abs(many.filter((x) => Math.floor(10 * x) === tenth).length - 400)).toBeLessThan(80)
-  })
 })

@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { NearSearch } from '../../src/route/near-search.ts'
 import type { Network } from '../../src/route/network.ts'
 import { Metric, shortestPaths } from '../../src/route/shortest-paths.ts'
 import { allDistances, networkOf, smallNetwork } from './small-networks.ts'
@@ -12,21 +11,6 @@ const withBans = smallNetwork.chain((network) =>
   ),
 )
 const vertices = ({ vertexCount }: Network) => [...Array(vertexCount).keys()]
-
-/** The end of the way over some edges from a vertex, and what it costs. */
-function follow(
-  { u, v, cost }: Network,
-  from: number,
-  edges: readonly number[],
-): [end: number, cost: number] {
-  let [at, sum] = [from, 0]
-  for (const e of edges) {
-    expect([u[e], v[e]]).toContain(at)
-    at = u[e] === at ? v[e]! : u[e]!
-    sum += cost[e]!
-  }
-  return [at, sum]
-}
 
 describe('shortest paths', () => {
   it('are as long as the triple loop finds, past edges that are banned', () => {
@@ -111,50 +95,5 @@ describe('a metric', () => {
     const path: number[] = []
     metric.eachEdge(10, 14, (e) => path.push(e))
     expect(path.sort((a, b) => a - b)).toEqual([10, 11, 12, 13])
-  })
-})
-
-describe('a search that can stop', () => {
-  it('visits by rising distance, each vertex once, all that can be reached', () => {
-    fc.assert(
-      fc.property(withBans, ([network, banned]) => {
-        const all = allDistances(network, banned)
-        const search = new NearSearch(network, banned)
-        for (const x of vertices(network)) {
-          const seen: [number, number][] = []
-          search.run(x, (y, d) => {
-            seen.push([y, d])
-            return false
-          })
-          expect(seen.map(([, d]) => d)).toEqual(seen.map(([, d]) => d).sort((a, b) => a - b))
-          const reached = vertices(network).flatMap((y) =>
-            Number.isFinite(all[x]![y]!) ? [[y, all[x]![y]!]] : [],
-          )
-          expect([...seen].sort((a, b) => a[0] - b[0])).toEqual(reached)
-        }
-      }),
-      { seed: 4, numRuns: 100 },
-    )
-  })
-
-  it('stops where it is told to, and knows the way there', () => {
-    fc.assert(
-      fc.property(smallNetwork, fc.nat(8), fc.nat(8), (network, a, b) => {
-        fc.pre(a < network.vertexCount && b < network.vertexCount)
-        const distance = allDistances(network)[a]![b]!
-        fc.pre(Number.isFinite(distance))
-        const search = new NearSearch(network)
-        let last = -1
-        search.run(a, (x) => {
-          last = x
-          return x === b
-        })
-        expect(last).toBe(b)
-        const path: number[] = []
-        search.eachEdgeTo(b, (e) => path.push(e))
-        expect(follow(network, b, path)).toEqual([a, distance])
-      }),
-      { seed: 5, numRuns: 100 },
-    )
   })
 })
