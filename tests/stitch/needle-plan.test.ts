@@ -130,6 +130,28 @@ describe('needle points', () => {
     expect(plan.fixed.filter((fixed) => fixed)).toHaveLength(2)
   })
 
+  it('stand at the ends of tie-offs even where the stitches between do not come out even', () => {
+    const wanted = [...evenly(5, 0, 2), ...evenly(11, 2, 28).slice(1), ...evenly(5, 28, 30).slice(1)]
+    for (const xs of [
+      [0, 30],
+      [0, 1, 2, 3, 30],
+      [0, 13, 28, 30],
+    ]) {
+      const plan = planOf(lineOf(part(through(...xs))), STITCH_DEFAULTS)
+      close(plan.along, wanted)
+      expect(plan.fixed.filter((fixed) => fixed)).toHaveLength(2)
+    }
+  })
+
+  it('stand at both ends of a tie-off that is drawn into the middle of a line', () => {
+    const line = lineOf(part(through(0, 7)), part(through(7, 7.9), 'tie-off'), part(through(7.9, 15)))
+    close(planOf(line).along, [
+      ...evenly(3, 0, 7),
+      ...evenly(3, 7, 7.9).slice(1),
+      ...evenly(3, 7.9, 15).slice(1),
+    ])
+  })
+
   it('share a stretch evenly where a tie-off reaches over a joint into the next piece', () => {
     const plan = planOf(lineOf(part(through(0, 1, 29))), STITCH_DEFAULTS)
     close(plan.along, [...evenly(5, 0, 2), ...evenly(10, 2, 27).slice(1), ...evenly(5, 27, 29).slice(1)])
