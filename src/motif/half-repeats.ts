@@ -62,6 +62,7 @@ export function drawHalvesToMitre(strip: MitreStrip, follow: FollowHalf): Drawn 
  * draw together and those on the outer edge apart, the more the nearer they are to the mitre, over the last four widths.
  */
 export function drawFannedHalves(strip: MitreStrip, follow: FollowHalf): Drawn {
+  const { inner, outer } = FANNED[strip.to]
   const across = strip.skew * strip.width
   const even = strip.length + across / 2
   const count = Math.round(2 * strip.repeats)
@@ -73,12 +74,21 @@ export function drawFannedHalves(strip: MitreStrip, follow: FollowHalf): Drawn {
     const nearness = Math.max(0, (u - even + reach) / reach)
     const lean = isRoomy ? nearness * nearness : nearness
     const isOuter = (strip.from === 'outer') === (i % 2 === 0)
-    return u + (lean * across * (isOuter ? 1 : -1)) / 2
+    return u + lean * across * (isOuter ? outer : inner)
   })
 }
 
 /** Over how many overhangs of the mitre half repeats fan out. */
 const FAN = 4
+
+/**
+ * How far touches shift beside a mitre on which a fan ends at its inner or outer corner, in parts of the mitre's lean. The
+ * last outer touch before an inner corner keeps back, so that its turn clears its mirror image.
+ */
+const FANNED: Readonly<Record<Edge, { inner: number; outer: number }>> = {
+  inner: { inner: -0.5, outer: 0.27 },
+  outer: { inner: -0.5, outer: 0.5 },
+}
 
 /**
  * How far touches shift beside a mitre on which the strip ends at its inner or outer corner, in parts of the mitre's lean.
