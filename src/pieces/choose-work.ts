@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts'
 import { ROUTE_WEIGHTS, type RouteResult } from '../route/index.ts'
+import type { AreaOrder } from './areas.ts'
 import { costOfRoute, type RouteFigures } from './judge-route.ts'
 import type { Net } from './net.ts'
 import type { Pieces, Reach } from './pieces.ts'
@@ -11,8 +12,8 @@ export interface Strategy {
 }
 
 /** A way to work with the line that it gives. */
-export interface Rival<Plan> {
-  readonly plan: Plan
+export interface Rival {
+  readonly areas: AreaOrder
   readonly route: RouteResult
   readonly figures: RouteFigures
 }
@@ -25,14 +26,10 @@ const SAME = 1e-6
  *
  * @param turning  what a full turn of the quilt weighs, in moves
  */
-export function chooseWork<Plan>(
-  byArea: Rival<Plan>,
-  {
-    leastLapMoves,
-    turning,
-    planLaps,
-  }: { leastLapMoves: number; turning: number; planLaps: () => Rival<Plan> },
-): Rival<Plan> & { readonly strategy: Strategy } {
+export function chooseWork(
+  byArea: Rival,
+  { leastLapMoves, turning, planLaps }: { leastLapMoves: number; turning: number; planLaps: () => Rival },
+): Rival & { readonly strategy: Strategy } {
   const { figures, route } = byArea
   const cost = costOfRoute(figures, turning)
   const least = { starts: route.startsBound, extra: route.lowerBound, moves: leastLapMoves, turns: 0 }

@@ -13,6 +13,7 @@ import type { Pieces, Reach } from './pieces.ts'
 import { placeVertex, type WantedPlace } from './place-vertex.ts'
 import { routeGraph } from './route-graph.ts'
 import { threadLine } from './thread-line.ts'
+import { withWayIn } from './way-in.ts'
 
 /** What a quilter may ask of the line's way. */
 export interface Wishes {
@@ -78,9 +79,11 @@ export function planLine(task: LineTask): PlannedLine {
   const start = placeVertex(wishes.start, { quilt, pieces, net }, 'route.start')
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
-  const { areas, route, strategy } = bestWork(task, net, (plans, judge) =>
-    solveByAreas(graph, { plans, seed, judge, ...ends }),
-  )
+  const { areas, route, strategy } = bestWork(task, net, (orders, judge) => {
+    const plans = start === undefined ? orders : withWayIn(orders, graph, start)
+    const found = solveByAreas(graph, { plans, seed, judge, ...ends })
+    return { route: found, areas: plans[found.plan]! }
+  })
   return { net, graph, areas, route, strategy, lines: thread(route.walks) }
 }
 
@@ -90,7 +93,7 @@ export const ON_FRAME: Strategy = { way: 'frame', why: 'a frame is worked strip 
 type Solve = (
   plans: readonly AreaOrder[],
   judge: (route: Pick<RouteResult, 'walks' | 'extra'>) => number,
-) => RouteResult
+) => Pick<PlannedLine, 'route' | 'areas'>
 
 /** The line worked as the wishes ask: area by area, lap by lap, or the better of the two. */
 function bestWork(task: LineTask, net: Net, solve: Solve) {
@@ -98,28 +101,21 @@ function bestWork(task: LineTask, net: Net, solve: Solve) {
   const turning = wishes.turning?.weight ?? 0
   const measure = measureRoutes({ pieces, net, reach, turning: wishes.turning })
   const plan = (way: 'areas' | 'laps') => {
-    const orders = ordersFor(task, net, way)
-    const route = solve(orders, (walked) => costOfRoute(measure(walked), turning))
-    return { plan: orders[route.plan]!, route, figures: measure(route) }
+    const judge = (walked: Parameters<typeof measure>[0]) => costOfRoute(measure(walked), turning)
+    const solved = solve(ordersFor(task, net, way), judge)
+    return { ...solved, figures: measure(solved.route) }
   }
   // What lies in one band, or over all of them, knows no laps.
   const hasLaps = new Set(pieces.pieces.map(({ band }) => band)).size > 1
   const work = hasLaps || wishes.work !== 'any' ? wishes.work : 'areas'
-  const chosen =
-    work === 'any'
-      ? chooseWork(plan('areas'), {
-          leastLapMoves: leastLapMoves(pieces, net, reach),
-          turning,
-          planLaps: () => plan('laps'),
-        })
-      : {
-          ...plan(work),
-          strategy: {
-            way: work,
-            why: wishes.work === 'any' ? 'there is one band only' : 'the plan asks for it',
-          },
-        }
-  return { areas: chosen.plan, route: chosen.route, strategy: chosen.strategy }
+  if (work === 'any')
+    return chooseWork(plan('areas'), {
+      leastLapMoves: leastLapMoves(pieces, net, reach),
+      turning,
+      planLaps: () => plan('laps'),
+    })
+  const why = wishes.work === 'any' ? 'there is one band only' : 'the plan asks for it'
+  return { ...plan(work), strategy: { way: work, why } }
 }
 
 /** The walks as lines of one thread. */
