@@ -55,6 +55,55 @@ describe('comparing strategies', () => {
   })
 })
 
+describe('what speaks for a strategy', () => {
+  const base: StrategyFigures = {
+    way: 'areas',
+    ditch: false,
+    starts: 1,
+    startsBound: 1,
+    overlapMm: 0,
+    travelMm: 0,
+    moves: 10,
+    turns: 0,
+    minutes: 60,
+    threadM: 100,
+  }
+  const laps = (more: Partial<StrategyFigures>): StrategyFigures => ({ ...base, way: 'laps', ...more })
+  const why = (areas: Partial<StrategyFigures>, other: Partial<StrategyFigures>, turning = 0) =>
+    chooseStrategy([{ ...base, ...areas }, laps(other)], { isFrame: false, ditch: false, turning })
+
+  it.each([
+    [{}, { starts: 2 }, '1 thread start; lap by lap needs 2'],
+    [{ starts: 2 }, { starts: 3 }, '2 thread starts; lap by lap needs 3'],
+    [{}, { overlapMm: 800 }, 'less is stitched over than lap by lap'],
+    [{}, { moves: 14 }, 'the quilt is moved 10 times, not 14 as lap by lap'],
+    [{}, { travelMm: 900 }, 'less travel than lap by lap'],
+    [{}, {}, 'no worse than lap by lap'],
+  ])('is its greatest gain: %j before %j', (areas, other, words) => {
+    expect(why(areas, other)).toEqual({ choice: 0, why: `${words} (without ditch stitching, as planned)` })
+  })
+
+  it('is how much the quilt is turned, where that weighs anything', () => {
+    expect(why({}, { turns: 50 }, 1).why).toMatch(/^the quilt is turned less than lap by lap/)
+    expect(why({}, { turns: 50 }, 0).why).toMatch(/^no worse than/)
+  })
+
+  it('is a frame where the plan has one, with the seams that are asked for', () => {
+    const frame: StrategyFigures = { ...base, way: 'frame', ditch: true }
+    expect(chooseStrategy([base, frame], { isFrame: true, ditch: true, turning: 0 })).toEqual({
+      choice: 1,
+      why: 'the plan is for a frame: it is worked strip by strip (with the seams that the plan asks for)',
+    })
+  })
+
+  it('tells in its table where starts are more than they must be', () => {
+    const strategies = [base, laps({ starts: 3, startsBound: 2 })]
+    const text = strategiesText({ strategies, choice: 0, why: 'x' }, 'mm')
+    expect(text).toMatch(/^\* area by area +1 {2}/m)
+    expect(text).toMatch(/^ {2}lap by lap +3 \(at least 2\)/m)
+  })
+})
+
 it('fewer starts come before everything else', () => {
   const figures = (way: StrategyFigures['way'], starts: number, overlapMm: number): StrategyFigures => ({
     way,

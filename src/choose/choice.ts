@@ -143,7 +143,7 @@ function whyOff({ telling, i, slot }: Case, option: Option): string {
   const { plan, aims, grounds } = telling
   const ground = grounds[i]!
   const usual = slot.options.find((o) => o.filler.name === option.filler.name && o.ofUsual === 1)
-  const aim = aims.get(ground.band) ?? Number.POSITIVE_INFINITY
+  const aim = aims.get(ground.band)!
   const isCloser = option.ofUsual < 1
   if (usual && isCloser && Math.max(...slot.widths) > aim && usual.measured.gapMm > aim)
     return `to keep gaps within the ${lengthText(plan.batting.limit, plan.units)} that the batting allows`

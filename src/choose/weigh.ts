@@ -118,7 +118,7 @@ interface OptionPlace {
 
 function optionCost(option: Option, { slot, ground, scales }: OptionPlace): number {
   const { plan, aims } = scales
-  const aim = aims.get(ground.band) ?? Number.POSITIVE_INFINITY
+  const aim = aims.get(ground.band)!
   const isTooOpen = Math.max(...slot.widths) > aim && option.measured.gapMm > aim
   const isFed = plan.machine.foot === 'free-motion' || suitsFoot(option, ground, scales)
   return (

@@ -2,7 +2,7 @@ import { lengthText } from '../export/labels.ts'
 import type { Plan } from '../plan/plan.ts'
 import { causesOf } from './causes.ts'
 import type { Telling } from './choice.ts'
-import type { Option, Slot } from './slot.ts'
+import type { Ground, Option, Slot } from './slot.ts'
 import { type Mix, suitsFoot } from './weigh.ts'
 
 /** Why a gap that reaches into some bands (-1: into the centre) is not smaller, in words. */
@@ -61,7 +61,7 @@ const AS_GOOD = 1.15
 /** Why two neighbours are not more even, in words. @param bands  their indices */
 export function whyUneven({ plan, grounds, mixes }: Telling, bands: readonly [number, number]): string {
   const places = bands.map((band) => grounds.findIndex((ground) => ground.band === band))
-  const [a, b] = places.map((i) => rangeOf(grounds[i]?.slots ?? [], mixes[i]!, grounds[i]?.areaMm2 ?? 1))
+  const [a, b] = places.map((i) => rangeOf(grounds[i]!, mixes[i]!))
   const [first, second] = places.map((i) => mixes[i]!.perArea)
   const ratio = Math.max(first! / second!, second! / first!)
   const best = Math.max(1, a!.least / b!.most, b!.least / a!.most)
@@ -74,7 +74,7 @@ export function whyUneven({ plan, grounds, mixes }: Telling, bands: readonly [nu
 }
 
 /** The least and the greatest density that a ground's slots can come to, mm of line to the mm². */
-function rangeOf(slots: readonly Slot[], { perArea }: Mix, areaMm2: number): { least: number; most: number } {
+function rangeOf({ slots, areaMm2 }: Ground, { perArea }: Mix): { least: number; most: number } {
   if (slots.every(({ options }) => options.length === 0)) return { least: perArea, most: perArea }
   const sum = (of: (values: readonly number[]) => number) =>
     slots.reduce(

@@ -14,6 +14,9 @@ const CHORD = 0.5
  */
 export type AreaOrder = readonly (readonly number[] | Area)[]
 
+/** The full form of an area. */
+export const asArea = (area: AreaOrder[number]): Area => ('required' in area ? area : { required: area })
+
 /** With more sectors than this, work begins at corners only, then at one of them: where exactly then hardly matters. */
 const MANY = 48
 const VERY_MANY = 200

@@ -1,7 +1,6 @@
 import { distance, lerp, type Point } from '../geometry/point.ts'
 import { endOf } from '../geometry/stroke.ts'
-import type { Area } from '../route/index.ts'
-import type { AreaOrder } from './areas.ts'
+import { type AreaOrder, asArea } from './areas.ts'
 import type { Net, SeamEdge } from './net.ts'
 import type { Pieces } from './pieces.ts'
 
@@ -78,5 +77,3 @@ export function ditchesFirst(
     }),
   ])
 }
-
-const asArea = (area: AreaOrder[number]): Area => ('required' in area ? area : { required: area })

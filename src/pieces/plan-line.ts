@@ -12,6 +12,7 @@ import type { Pieces, Reach } from './pieces.ts'
 import { placeVertex, type WantedPlace } from './place-vertex.ts'
 import { routeGraph } from './route-graph.ts'
 import { threadLine } from './thread-line.ts'
+import { withWayIn } from './way-in.ts'
 
 /** What a quilter may ask of the line's way. */
 export interface Wishes {
@@ -72,10 +73,11 @@ export function planLine(task: LineTask): PlannedLine {
     const areas = frame.passes.map(({ area }) => area)
     return { net, graph, areas, route, lines: thread(route.walks), frame }
   }
-  const orders = ordersFor(task, net)
   const start = placeVertex(wishes.start, { quilt, pieces, net }, 'route.start')
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
+  const wanted = ordersFor(task, net)
+  const orders = start === undefined ? wanted : withWayIn(wanted, graph, start)
   const judge = judgeRoutes({ pieces, net, reach: task.reach, turning: wishes.turning })
   const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
   return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }

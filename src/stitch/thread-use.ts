@@ -106,5 +106,5 @@ function useOf(
 /** How many spools of `spoolM` m hold `threadM` m. @throws PlanError `thread/spool` for a spool without thread */
 export function spoolsNeeded(threadM: number, spoolM: number): number {
   assertWithin('thread/spool', [{ at: 'thread.spool', value: spoolM, min: 1, max: 1e5, unit: 'm' }])
-  return Math.ceil(threadM / spoolM - 1e-9)
+  return Math.max(0, Math.ceil(threadM / spoolM - 1e-9))
 }

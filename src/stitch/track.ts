@@ -186,7 +186,7 @@ export const startOfPiece = (track: Track, i: number): number => (i > 0 ? track.
 
 /** When a share of a piece's length is reached, if the speed grows evenly: the root of (1 - skew) t + skew t² = share. */
 function timeAt(share: number, skew: number): number {
-  if (Math.abs(skew) < 1e-6) return share
+  if (share === 0 || Math.abs(skew) < 1e-6) return share
   const rest = 1 - skew
   return (2 * share) / (rest + Math.sqrt(rest * rest + 4 * skew * share))
 }

@@ -208,3 +208,30 @@ describe('for a walking foot', () => {
     expect(Math.min(...pieces.pieces.map(({ stroke }) => smallestRadius(stroke)))).toBeLessThan(20)
   })
 })
+
+describe('round a centre of any shape', () => {
+  it.each([
+    ['hexagon', 8],
+    ['on-point', 8],
+  ])('a %s gets fillers for itself and its bands that keep to the limit or are told', (shape, across) => {
+    const { report, plan } = planQuilt(
+      readPlan(
+        JSON.stringify({
+          centre: { shape, across, filler: 'auto' },
+          bands: [{ name: 'pier', width: 1.5, filler: 'auto' }],
+          batting: { limit: 2 },
+          spacing: 'auto',
+        }),
+        CATALOG,
+      ).plan,
+      { catalog: CATALOG },
+    )
+    expect(report.choices!.made.map(({ at }) => at)).toEqual(['centre', 'pier'])
+    for (const { filler, value } of report.choices!.made) {
+      expect(filler).toMatch(/\w/)
+      expect(value === null || value.mm > 0).toBe(true)
+    }
+    expect(plan.centre.filler?.name).toBe(report.choices!.made[0]!.filler)
+    expect(report.choices!.overLimit.length > 0).toBe(!report.gap.withinLimit)
+  })
+})

@@ -106,3 +106,67 @@ it('tells where in a path it breaks off', () => {
     position: { line: 3, column: 25 },
   })
 })
+
+const drawn = (name: string) => planOf(`{ gull: { drawing: ${JSON.stringify(name)} } }`)
+
+it.each([
+  'wave',
+  'a\\b.svg',
+  '../wave.svg',
+  'a/../wave.svg',
+  './wave.svg',
+  '/wave.svg',
+  'a//b.svg',
+  'w?.svg',
+])('the file %s is not read: it is no drawing beside the plan', (name) => {
+  const readFile = () => expect.unreachable()
+  expect(problemsOf(drawn(name), { ...CATALOG, readFile })).toMatchObject([
+    { code: 'plan/drawing', at: 'motifs.gull.drawing', message: expect.stringContaining('beside the plan') },
+  ])
+})
+
+it('a file that cannot be read is told in the words of who read it', () => {
+  const message = 'there is no file gull.svg beside the plan'
+  const readFile = () => {
+    throw new PlanError({ code: 'file/missing', at: '', message })
+  }
+  expect(problemsOf(drawn('gull.svg'), { ...CATALOG, readFile })).toMatchObject([
+    { code: 'plan/drawing', at: 'motifs.gull.drawing', message },
+  ])
+})
+
+it('a fault of whoever reads files is not taken for a fault of the plan', () => {
+  const readFile = () => {
+    throw new Error('the disk is gone')
+  }
+  expect(() => readPlan(drawn('gull.svg'), { ...CATALOG, readFile })).toThrow('the disk is gone')
+})
+
+it.each([
+  [
+    'with its line and column in the file',
+    '<svg>\n  <rect/>\n</svg>',
+    'gull.svg:2:3: the drawing has a <rect>',
+  ],
+  ['with the file alone where all of it is meant', '<svg><path d="M0 5L40 5"/></svg>', 'gull.svg: the path'],
+])('a drawing is refused %s', (_, svg, message) => {
+  expect(problemsOf(drawn('gull.svg'), { ...CATALOG, readFile: () => svg })[0]!.message).toContain(message)
+})
+
+it('a path is refused with the place in it, or with none where all of it is meant', () => {
+  const messageOf = (path: string) => problemsOf(planOf(`{ gull: { path: "${path}" } }`))[0]!.message
+  expect(messageOf('M0 0\\nL 5 5\\nwave')).toMatch(/^line 3, character 1: the path data has "wave"/)
+  expect(messageOf('M0 5L40 5')).toMatch(/^the path /)
+})
+
+it('a drawing that is no text, and a path that is none, are refused once', () => {
+  expect(problemsOf(planOf('{ gull: { drawing: 5 } }')).map(({ at }) => at)).toEqual(['motifs.gull.drawing'])
+  expect(problemsOf(planOf('{ gull: { path: 5 } }')).map(({ at }) => at)).toEqual(['motifs.gull.path'])
+})
+
+it('more motifs than a plan may draw are refused, and the rest is read', () => {
+  const many = Array.from({ length: 41 }, (_, i) => `m${i}: { path: "${GULL}" }`).join(', ')
+  expect(problemsOf(planOf(`{ gull: { path: "${GULL}" }, ${many} }`))).toMatchObject([
+    { at: 'motifs', message: expect.stringContaining('42') },
+  ])
+})

@@ -262,6 +262,21 @@ describe('the cutting list in words', () => {
       '  green: 3/8 yd',
     ])
   })
+
+  it('tells joins, sides that differ, yardage in metres, and cornerstones', () => {
+    const long = sized(60, 72, [band('sand', 4, 'butted-columns'), band('rope', 3, 'cornerstone')])
+    const lines = cuttingText(cuttingList({ size: long, unit: 'cm' }), 'cm', (fabric) => `cloth ${fabric}`)
+    expect(lines.filter((line) => /^ {2}\d/.test(line))).toEqual([
+      '  1. sand, left and right: 2 of 11.4 cm x 184.2 cm, cloth #sand; 4 strips across the fabric, 1 join in each',
+      '  2. sand, top and bottom: 2 of 11.4 cm x 174 cm, cloth #sand; 4 strips across the fabric, 1 join in each',
+      '  3. rope, left and right: 2 of 8.9 cm x 204.5 cm, cloth #rope; 5 strips across the fabric, 2 joins in each',
+      '  4. rope, top and bottom: 2 of 8.9 cm x 174 cm, cloth #rope; 4 strips across the fabric, 1 join in each',
+      '  4. rope, cornerstones: 4 of 8.9 cm x 8.9 cm, cloth #rope',
+    ])
+    const text = lines.join('\n')
+    expect(text).toMatch(/cloth #sand: \d+\.\d m$/m)
+    expect(text).not.toMatch(/\d (in|yd)\b/)
+  })
 })
 
 describe('the tape', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { PlanError } from '../../src/error.ts'
 import { afterWash, BATTINGS, compressedThickness } from '../../src/stitch/batting.ts'
 import { BOBBINS, type BobbinStyle, bobbinCapacity, estimateBobbin } from '../../src/stitch/bobbin.ts'
 import { inches, MM_PER } from '../../src/units.ts'
+import { refusalsOf } from '../support/refusals.ts'
 
 describe('a bobbin’s estimated capacity', () => {
   // Worked by hand from the dimensions, with a 7.5 mm core, 0.8 mm walls and 0.75 g/cm³, for Tex 16.67. Beside the bands
@@ -19,7 +19,9 @@ describe('a bobbin’s estimated capacity', () => {
     expect(estimateBobbin('L', 25)).toBeLessThan(estimateBobbin('15', 25))
     expect(estimateBobbin('15', 25)).toBeLessThan(estimateBobbin('M', 25))
     expect(estimateBobbin('M', 20) / estimateBobbin('M', 40)).toBeCloseTo(2, 12)
-    expect(() => estimateBobbin('L', 0)).toThrow(PlanError)
+    expect(refusalsOf(() => estimateBobbin('L', 0))).toEqual([
+      'thread/size thread.tex: 0 tex is not allowed; it may be 0.001 to 1000000 tex',
+    ])
   })
 
   // sewingpartsonline.com, "Understanding bobbins": outer sizes; the ratios of their volumes.
@@ -38,8 +40,10 @@ describe('a bobbin’s capacity', () => {
     expect(guessed.capacityM).toBe(estimateBobbin('M', 30))
     expect(guessed.estimated).toBe(true)
     expect(guessed.note).toContain('style M and Tex 30')
-    expect(() => bobbinCapacity({ capacityM: -1 })).toThrow(PlanError)
-    expect(() => bobbinCapacity({ style: 'M', tex: Number.NaN })).toThrow(PlanError)
+    expect(refusalsOf(() => bobbinCapacity({ capacityM: -1 }))).toEqual([
+      'thread/bobbin thread.bobbin: -1 m is not allowed; it may be 0.001 to 100000 m',
+    ])
+    expect(refusalsOf(() => bobbinCapacity({ style: 'M', tex: Number.NaN }))).toHaveLength(1)
   })
 })
 

@@ -10,6 +10,7 @@ import {
   VISIBILITY_SCALE,
   visibilityOf,
 } from '../../src/stitch/thread-colour.ts'
+import { refusalsOf } from '../support/refusals.ts'
 
 /** Rows of L1, a1, b1, L2, a2, b2, difference: Sharma, Wu and Dalal 2005, see the file's head. */
 const pairs = readFileSync(new URL('../data/ciede2000.csv', import.meta.url), 'utf8')
@@ -114,10 +115,35 @@ describe('ranking threads', () => {
 
   it('is refused where there is nothing to compare or a share is none', () => {
     const thread = { name: 't', colour: labOf('red') }
-    expect(() => rankThreads([], [band('b', labOf('red'))])).toThrow(PlanError)
-    expect(() => rankThreads([thread], [])).toThrow(PlanError)
-    expect(() => rankThreads([thread], [band('bare')])).toThrow(/"bare" has no fabric/)
+    const nothing = 'thread/nothing-to-compare : there is no thread or no band to compare'
+    expect(refusalsOf(() => rankThreads([], [band('b', labOf('red'))]))).toEqual([nothing])
+    expect(refusalsOf(() => rankThreads([thread], []))).toEqual([nothing])
+    expect(refusalsOf(() => rankThreads([thread], [band('bare')]))).toEqual([
+      'thread/nothing-to-compare : band "bare" has no fabric',
+    ])
     const none = { name: 'b', weight: 1, fabrics: [{ colour: labOf('red'), share: 0 }] }
-    expect(() => rankThreads([thread], [none])).toThrow(PlanError)
+    expect(refusalsOf(() => rankThreads([thread], [none, { ...none, weight: -1 }]))).toEqual([
+      expect.stringMatching(/^colour\/share b\.fabrics\[0\]: 0 \(a share\) is not allowed/),
+      expect.stringMatching(/^colour\/share b\.weight: -1 \(a share\) is not allowed/),
+      expect.stringMatching(/^colour\/share b\.fabrics\[0\]: 0 /),
+    ])
+    expect(refusalsOf(() => labOf('seaweed'))).toEqual([
+      'colour/unknown : "seaweed" is not a colour; write one such as "#d9c7a0" or "tan"',
+    ])
+  })
+
+  it('tells the first of the bands on which a thread shows most, and takes a step of the scale for the next', () => {
+    const thread = { name: 't', colour: labOf('black') }
+    const [dark, light] = [labOf('#222222'), labOf('#eeeeee')]
+    const named = (name: string, colour: typeof dark) => ({ ...band(name, colour), name })
+    const strongest = (...bands: ReturnType<typeof named>[]) =>
+      rankThreads([thread], bands).blending[0]!.strongest.band
+    expect(strongest(named('a', light), named('b', dark))).toBe('a')
+    expect(strongest(named('a', dark), named('b', light), named('c', light))).toBe('b')
+    expect(VISIBILITY_SCALE.slice(0, 3).map(({ below }) => visibilityOf(below))).toEqual([
+      'barely shows',
+      'shows softly',
+      'shows',
+    ])
   })
 })

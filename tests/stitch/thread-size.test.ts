@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { PlanError } from '../../src/error.ts'
 import { diameterOf, sizeFromTex, THREAD_SYSTEMS, texOf } from '../../src/stitch/thread-size.ts'
+import { refusalsOf } from '../support/refusals.ts'
 
 describe('thread sizes', () => {
   it('come back unchanged from every system', () => {
@@ -67,8 +67,13 @@ describe('thread sizes', () => {
   })
 
   it('that are none are refused', () => {
-    expect(() => texOf({ system: 'wt', value: 0 })).toThrow(PlanError)
-    expect(() => texOf({ system: 'ne', value: 40, plies: 0 })).toThrow(PlanError)
-    expect(() => sizeFromTex(Number.NaN, 'nm')).toThrow(PlanError)
+    expect(refusalsOf(() => texOf({ system: 'wt', value: 0, plies: 25 }))).toEqual([
+      'thread/size thread.size: 0 wt is not allowed; it may be 0.001 to 100000 wt',
+      'thread/size thread.plies: 25 plies is not allowed; it may be 1 to 24 plies',
+    ])
+    expect(refusalsOf(() => texOf({ system: 'ne', value: 40, plies: 0 }))).toHaveLength(1)
+    expect(refusalsOf(() => sizeFromTex(Number.NaN, 'nm'))).toEqual([
+      'thread/size thread.tex: NaN tex is not allowed; it may be 0.001 to 1000000 tex',
+    ])
   })
 })

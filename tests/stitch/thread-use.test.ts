@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { PlanError } from '../../src/error.ts'
 import {
   reckonThread,
   spoolsNeeded,
@@ -9,6 +8,7 @@ import {
   threadRatio,
 } from '../../src/stitch/thread-use.ts'
 import { inches, MM_PER } from '../../src/units.ts'
+import { refusalsOf } from '../support/refusals.ts'
 
 const perInch = (stitches: number) => inches(1) / stitches
 const bare = { thicknessMm: 0, wasteShare: 0, tailMm: 0 }
@@ -99,9 +99,24 @@ describe('the thread for a quilt', () => {
   })
 
   it('is refused for nonsense settings', () => {
-    for (const broken of [{ thicknessMm: -1 }, { wasteShare: 3 }, { tailMm: Number.NaN }]) {
-      expect(() => reckonThread([job], { ...THREAD_DEFAULTS, ...broken })).toThrow(PlanError)
-    }
-    expect(() => spoolsNeeded(10, 0)).toThrow(PlanError)
+    const refused = (broken: object) =>
+      refusalsOf(() => reckonThread([job], { ...THREAD_DEFAULTS, ...broken }))
+    expect(refused({ thicknessMm: -1, wasteShare: 3, tailMm: Number.NaN })).toEqual([
+      'thread/setting thread.thickness: -1 mm is not allowed; it may be 0 to 25 mm',
+      'thread/setting thread.waste: 3 (a share) is not allowed; it may be 0 to 1 (a share)',
+      'thread/setting thread.tail: NaN mm is not allowed; it may be 0 to 1000 mm',
+    ])
+    expect(refused({ thicknessMm: 25, wasteShare: 1, tailMm: 1000 })).toEqual([])
+    expect(refused({ thicknessMm: 25.01 })).toHaveLength(1)
+    expect(refused({ tailMm: 1001 })).toHaveLength(1)
+    expect(refusalsOf(() => spoolsNeeded(10, 0))).toEqual([
+      'thread/spool thread.spool: 0 m is not allowed; it may be 1 to 100000 m',
+    ])
+  })
+
+  it('is that of as many spools as hold it, and not one more for a rounding', () => {
+    expect([0, 99.9, 100, 100.1, 200, 0.1 * 3 * 1000].map((m) => spoolsNeeded(m, 100))).toEqual([
+      0, 1, 1, 2, 2, 3,
+    ])
   })
 })

@@ -29,7 +29,7 @@ async function countMutants(path: string): Promise<void> {
     ignoreStatic: true,
     concurrency: 1,
     dryRunTimeoutMinutes: 60,
-    timeoutMS: 20_000,
+    timeoutMS: 8_000,
     timeoutFactor: 4,
     ignorePatterns: ['dist', 'coverage', 'reports', 'out'],
     reporters: ['clear-text', 'json'],
