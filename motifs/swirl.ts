@@ -72,7 +72,10 @@ export default defineMotif({
   },
   draw: drawStraight,
   drawToMitre: (strip, values) => {
-    if (strip.skew < STEEP) return drawLeaning(strip, (straight) => drawStraight(straight, values))
+    const { pairs } = layoutFor(strip.width, values.spacing)
+    // A corner of its own would be coarser than stacks of small spirals.
+    if (strip.skew < STEEP || pairs > 1)
+      return drawLeaning(strip, (straight) => drawStraight(straight, values))
     const first = otherEdge(strip.to)
     const { stack, ...layout } = layOut(strip, values.spacing, first)
     const wanted = strip.to === 'outer' ? 'any' : turnAt(first) === 1 ? 'kept' : 'changed'
