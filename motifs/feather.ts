@@ -93,7 +93,7 @@ function leadOut(builder: StrokeBuilder, { height }: Feather, end: Point): void 
 }
 
 export default defineMotif({
-  title: 'feather',
+  title: 'Feather',
   source: 'a spine with plumes on both sides: up one side, back along the spine, up the other',
   params: {
     plume: { kind: 'length', label: 'Width of a plume', default: { widths: 0.2 }, min: 5, max: 80 },

@@ -58,7 +58,7 @@ function leafPlaces([u, v]: Point, tip: Point, breadth: number): (along: number,
 }
 
 export default defineMotif({
-  title: 'leaf vine',
+  title: 'Leaf vine',
   source: 'a wave with a pair of leaves hung in each of its bays, each leaf stitched on the way',
   params: {
     leaf: { kind: 'ratio', label: 'Breadth of a leaf for its length', default: 0.3, min: 0.15, max: 0.45 },

@@ -115,7 +115,7 @@ const drawStraight = (strip: Strip, { spacing }: { readonly spacing: number }): 
   drawnFrom(strip, drawUpright(strip, spacingIn(strip.width, spacing)))
 
 export default defineMotif({
-  title: 'meander',
+  title: 'Meander',
   source: 'a walk round a random spanning tree, smoothed by a cubic B-spline',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.11 }, min: 3, max: 60 },

@@ -29,7 +29,7 @@ function drawStraight(strip: Strip, values: { readonly spacing: number }): Drawn
 }
 
 export default defineMotif({
-  title: 'spiral chain',
+  title: 'Spiral chain',
   source: 'running scroll: equal double Archimedean spirals, the line passing over one and under the next',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.12 }, min: 3, max: 40 },

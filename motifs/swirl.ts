@@ -56,7 +56,7 @@ function drawStraight(strip: Strip, values: { readonly spacing: number }): Drawn
 }
 
 export default defineMotif({
-  title: 'swirl',
+  title: 'Swirl',
   source: 'Archimedean spirals in and out, half a turn apart, on touching circles',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.09 }, min: 3, max: 40 },
