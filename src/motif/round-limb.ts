@@ -13,8 +13,8 @@ interface Turn {
  * Follows `turn` from heading `from`, then a limb that touches it, to the half repeat's end: over an arc that touches the
  * far edge, or past the inner corner square to its mitre. Headings are radians from along the strip to the far edge.
  *
- * @param rounds  how often to go all the way round first
- * @param crest  radius of the arc at the far edge, mm
+ * @param limb.rounds  how often to go all the way round first
+ * @param limb.crest   radius of the arc at the far edge, mm
  */
 export function followRoundLimb(
   line: StrokeBuilder,

@@ -34,8 +34,8 @@ const STRETCHED = 0.02
  * What the measures say about the quilt: where it is out of square, where a border is longer than the quilt through its
  * middle, how errors add up from band to band, and where motifs had to stretch.
  *
- * @param quilt  as `layOutMeasured` laid it out
- * @param unit   of the messages
+ * @param told.quilt  as `layOutMeasured` laid it out
+ * @param told.unit   of the messages
  */
 export function diagnoseMeasured(
   size: QuiltSize,
