@@ -13,6 +13,9 @@ interface Turn {
  * Follows `turn` from heading `from`, then a limb that touches it, to the half repeat's end: over an arc that touches the
  * far edge, or past the inner corner square to its mitre. Headings are radians from along the strip to the far edge.
  *
+ * @param line         is drawn on
+ * @param half         the half repeat that it is drawn in
+ * @param limb         the circle, and how the line comes to it and leaves it
  * @param limb.rounds  how often to go all the way round first
  * @param limb.crest   radius of the arc at the far edge, mm
  */

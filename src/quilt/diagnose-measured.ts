@@ -34,6 +34,9 @@ const STRETCHED = 0.02
  * What the measures say about the quilt: where it is out of square, where a border is longer than the quilt through its
  * middle, how errors add up from band to band, and where motifs had to stretch.
  *
+ * @param size      as planned
+ * @param measured  as measured
+ * @param told      what it is told of
  * @param told.quilt  as `layOutMeasured` laid it out
  * @param told.unit   of the messages
  */
