@@ -1,10 +1,11 @@
 import { LIBRARY } from '../motifs/library.ts'
-import { flattenStroke, type Stroke } from '../src/geometry/stroke.ts'
+import { flattenStroke, type Stroke, strokeLength } from '../src/geometry/stroke.ts'
 import type { Motif, Strip } from '../src/motif/contract.ts'
 import { defaultValues } from '../src/plan/settle-filler.ts'
 
 // Strokes drawn in a second by each motif, beside the cost of only flattening the same curves to the report's 0.05 mm: no
-// motif may cost more than five times that. Each draws a stretch of four repeats in a band of its middle width.
+// motif may cost more than five times that; and microseconds of drawing to the metre of line. Each draws a stretch of four
+// repeats in a band of its middle width.
 // Run: npx tsx bench/motifs.ts
 
 const BOUND = 5
@@ -43,7 +44,7 @@ function stripOf(motif: Motif): { strip: Strip; values: never } {
 }
 
 let worst = 0
-console.log('motif          strokes/s   curves/stroke   drawing / flattening')
+console.log('motif          strokes/s   us/m of line   curves/stroke   drawing / flattening')
 for (const [name, motif] of Object.entries(LIBRARY.motifs)) {
   const { strip, values } = stripOf(motif)
   const { stroke }: { stroke: Stroke } = motif.draw(strip, values)
@@ -53,6 +54,7 @@ for (const [name, motif] of Object.entries(LIBRARY.motifs)) {
   worst = Math.max(worst, ratio)
   const cells = [
     (1000 / drawing).toFixed(0).padStart(9),
+    ((1e6 * drawing) / strokeLength(stroke)).toFixed(1).padStart(12),
     String(stroke.segments.length).padStart(13),
     ratio.toFixed(2).padStart(20),
   ]

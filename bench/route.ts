@@ -1,11 +1,12 @@
-// Route planning against proven optima, and against two simpler ways on ring weaves. Run: npx tsx bench/route.ts [iterations]
+// Route planning against proven optima, and against two simpler ways on ring weaves. Run: npx tsx bench/route.ts
+// or one table of it: npx tsx bench/route.ts growth | weaves | instances [iterations]
 import { ITERATIONS, type RouteResult, solveByAreas, solvePostman } from '../src/route/index.ts'
 import { assertValidRoute } from '../tests/route/assert-valid-route.ts'
 import { aroundPlan, bandRange, ringWeave, type Weave } from '../tests/route/ring-weave.ts'
 import { type Instance, readInstances } from '../tests/route/rpp-data.ts'
 import { nearestNeighbour } from './nearest-neighbour.ts'
 
-const iterations = Number(process.argv[2] ?? ITERATIONS)
+const iterations = Number(process.argv[3] ?? ITERATIONS)
 
 /** Processor time used so far, ms: not disturbed by what else the machine does. */
 const cpuMs = (): number => process.cpuUsage().user / 1000
@@ -152,5 +153,46 @@ function weaveTable(): void {
   }
 }
 
-weaveTable()
-instanceTable()
+/** Weaves that grow by areas of the same size, about 190 required edges each. */
+const GROWTH = [4, 8, 16, 32, 64, 128]
+const GROWING = [
+  { name: 'touching', shape: { bands: 9, pieces: 21 } },
+  { name: 'in step, many odd vertices', shape: { bands: 9, pieces: 20, inStep: true } },
+]
+const ROUNDS = 3
+
+/** The least of several runs: what the processor does beside it is not counted. */
+function leastMs(run: () => unknown): number {
+  return Math.min(...Array.from({ length: ROUNDS }, () => timed(run).ms))
+}
+
+function growthTable(): void {
+  console.log('\nGrowth with areas of steady size: processor time, and beside it n log n from the row before')
+  console.log(
+    '| weave | areas | required edges | ms | ms per n log n, x 10^6 | exponent |\n| --- | --- | --- | --- | --- | --- |',
+  )
+  for (const { name, shape } of GROWING) {
+    let before: { edges: number; ms: number } | undefined
+    for (const stations of GROWTH) {
+      const weave = ringWeave({ ...shape, stations })
+      const plans = [aroundPlan(weave, bandRange(0, weave.bands))]
+      const edges = weave.graph.edges.filter((e) => e.required).length
+      const ms = leastMs(() => solveByAreas(weave.graph, { plans }))
+      const exponent = before ? Math.log(ms / before.ms) / Math.log(edges / before.edges) : undefined
+      const perUnit = (1e6 * ms) / (edges * Math.log2(edges))
+      console.log(
+        `| ${name} | ${stations} | ${edges} | ${ms.toFixed(0)} | ${perUnit.toFixed(0)} | ${exponent?.toFixed(2) ?? ''} |`,
+      )
+      before = { edges, ms }
+    }
+  }
+}
+
+const TABLES: Readonly<Record<string, () => void>> = {
+  growth: growthTable,
+  weaves: weaveTable,
+  instances: instanceTable,
+}
+const asked = process.argv[2]
+if (asked !== undefined && asked in TABLES) TABLES[asked]!()
+else for (const table of Object.values(TABLES)) table()

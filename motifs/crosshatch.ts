@@ -1,7 +1,7 @@
-import { compose, scaling } from '../src/geometry/affine.ts'
-import { strokeThrough, transformStroke } from '../src/geometry/stroke.ts'
+import type { Point } from '../src/geometry/point.ts'
+import { line, type Segment } from '../src/geometry/segment.ts'
 import { crosshatchPath, oddNear } from '../src/motif/billiard.ts'
-import { defineMotif, type Touch } from '../src/motif/contract.ts'
+import { type Drawn, defineMotif, type Strip, type Touch } from '../src/motif/contract.ts'
 
 /** Meshes across the width: odd, so that the line ends at the far end. */
 const across = (width: number, spacing: number): number => oddNear((width * Math.SQRT2) / spacing)
@@ -21,14 +21,29 @@ export default defineMotif({
   draw: (strip, { spacing }) => {
     const rows = across(strip.width, spacing)
     const columns = 2 * strip.repeats + (strip.from === strip.to ? 0 : 1)
-    const bounces = crosshatchPath(columns, rows)
-    const mesh = scaling(strip.length / columns, strip.width / rows)
-    const flip = strip.from === 'inner' ? mesh : compose(mesh, { ...scaling(1, -1), f: strip.width })
-    const stroke = transformStroke(strokeThrough(bounces), flip)
-    const touches = bounces.flatMap(([, v], after): Touch[] => {
-      if (v !== 0 && v !== rows) return []
-      return [{ edge: (v === 0) === (strip.from === 'inner') ? 'inner' : 'outer', after }]
-    })
-    return { stroke, touches }
+    return layPath(crosshatchPath(columns, rows), { strip, columns, rows })
   },
 })
+
+/** The strip that a path of whole numbers is laid into, and how many of its meshes lie along it and across. */
+interface Table {
+  readonly strip: Strip
+  readonly columns: number
+  readonly rows: number
+}
+
+/** A path through a table's lattice as a stroke in its strip, with a touch at each side. */
+function layPath(path: readonly Point[], { strip, columns, rows }: Table): Drawn {
+  const { from, length, width } = strip
+  const [start, rise] = from === 'inner' ? [0, width / rows] : [width, -width / rows]
+  const far = from === 'inner' ? 'outer' : 'inner'
+  const segments: Segment[] = []
+  const touches: Touch[] = [{ edge: from, after: 0 }]
+  for (let after = 1; after < path.length; after++) {
+    const [u, v] = path[after]!
+    segments.push(line([(length * u) / columns, start + rise * v]))
+    if (v === 0) touches.push({ edge: from, after })
+    else if (v === rows) touches.push({ edge: far, after })
+  }
+  return { stroke: { start: [0, start], segments }, touches }
+}

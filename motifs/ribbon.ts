@@ -4,6 +4,9 @@ import { drawFannedHalves, drawHalfRepeats, type HalfRepeat } from '../src/motif
 import { followRoundLimb } from '../src/motif/round-limb.ts'
 import { inches } from '../src/units.ts'
 
+/** The part of the room before a mitre that a turn takes up at most, so that it does not meet its mirror image. */
+const CLEAR = 0.88
+
 export default defineMotif({
   title: 'Ribbon',
   source: 'circular turns joined by the lines that touch them; common practice',
@@ -33,7 +36,8 @@ function followLimb(line: StrokeBuilder, half: HalfRepeat, swell: number): void 
 
 /** The radii of a half repeat's two turns, mm: made smaller alike where they would touch and leave no limb. */
 function turnsOf({ step, width, room, clear }: HalfRepeat, swell: number): [number, number] {
-  const [r, s] = [Math.min((swell * room.from) / 2, clear.from), Math.min((swell * room.to) / 2, clear.to)]
+  const radius = (edge: 'from' | 'to') => Math.min((swell * room[edge]) / 2, CLEAR * clear[edge])
+  const [r, s] = [radius('from'), radius('to')]
   // With (step^2 + width^2) / (2 width) for their sum they would touch.
   const most = (0.92 * (step * step + width * width)) / (2 * width)
   const k = Math.min(1, most / (r + s))

@@ -1,7 +1,16 @@
 import type { Point } from '../src/geometry/point.ts'
+import type { StrokeBuilder } from '../src/geometry/stroke.ts'
 import { defineMotif, type Edge } from '../src/motif/contract.ts'
-import { drawHalfRepeats, drawHalvesAt, type FollowHalf } from '../src/motif/half-repeats.ts'
+import { drawHalfRepeats, drawHalvesAt, type FollowHalf, type HalfRepeat } from '../src/motif/half-repeats.ts'
 import { inches } from '../src/units.ts'
+
+/**
+ * The corner's stairs, in widths: how far they keep from the mitre, at which heights they step, and the height at which
+ * the line comes back.
+ */
+const STAIRS = { clear: 0.16, low: 0.4, high: 0.7, back: 0.35 }
+/** How much of the mitre's lean is made up before the unit that ends on its inner or outer corner. */
+const SPREAD: Readonly<Record<Edge, number>> = { inner: 0.25, outer: 0 }
 
 /** How far a hook keeps from the ends of its half repeat, where it may meet its mirror image; a part of it. */
 const CLEAR = 0.12
@@ -23,22 +32,60 @@ export default defineMotif({
   draw: (strip, values) => drawHalfRepeats(strip, followKey(values)),
   drawToMitre: (strip, values) => {
     const count = 2 * strip.repeats
-    const corner = strip.length + (strip.to === 'outer' ? strip.skew * strip.width : 0)
-    const step = strip.length / count
-    return drawHalvesAt(strip, followKey(values, step), (i) => (i === count ? corner : step * i))
+    const { length, width, skew, to } = strip
+    const corner = length + (to === 'outer' ? skew * width : 0)
+    // The corner unit takes up some of what the others would have to make up for the mitre's lean.
+    const step = (length + (count > 1 ? SPREAD[to] * skew * width : 0)) / count
+    const follow = followKey(values)
+    return drawHalvesAt(
+      strip,
+      (line, half) => (isCorner(half) ? followCorner : follow)(line, half, values.gable),
+      (i) => (i === count ? corner : step * i),
+    )
   },
 })
 
-/** @param step  mm, if the last half repeat is longer than the others: its bar is, the rest keeps its place */
+const isCorner = ({ lean, arrival }: HalfRepeat): boolean => lean > 0 || arrival > 0
+
 const followKey =
-  ({ gable, hooks }: { gable: number; hooks: Edge }, step?: number): FollowHalf =>
+  ({ gable, hooks }: { gable: number; hooks: Edge }): FollowHalf =>
   (line, half) => {
-    const rise = gable * half.width
-    const room = { width: half.width, step: step ?? half.step, rise }
+    const room = { width: half.width, step: half.step, rise: gable * half.width }
     const turns = half.to === hooks ? hook(room) : upright(room)
     for (const [x, y] of turns) line.lineTo(half.at(x, y))
     line.lineTo(half.at(half.step, half.width))
   }
+
+/**
+ * Into a corner: a hook whose far side goes up or down in stairs beside the mitre, so that with its mirror image it fills
+ * the corner; then along the bar to the corner itself.
+ */
+function followCorner(line: StrokeBuilder, half: HalfRepeat, gable: number): void {
+  const { width, lean, arrival } = half
+  const isOuter = lean > 0
+  const skew = isOuter ? lean : Math.tan(arrival)
+  const inner = half.step - lean * width
+  const clear = Math.min(STAIRS.clear * width, 0.4 * inner)
+  /** The stairs' place at a height above the inner edge. */
+  const stairs = (share: number) => inner + skew * share * width - clear
+  const near = CLEAR * inner
+  const rise = gable * width
+  const [first, second] = isOuter ? [STAIRS.low, STAIRS.high] : [1 - STAIRS.high, 1 - STAIRS.low]
+  const places = isOuter ? [stairs(0), stairs(first)] : [stairs(1 - first), stairs(1 - second)]
+  const middle = (near + Math.min(...places)) / 2
+  const turns: Point[] = [
+    [places[0]!, rise],
+    [places[0]!, first * width],
+    [places[1]!, first * width],
+    [places[1]!, second * width],
+    [middle, second * width],
+    [middle, STAIRS.back * width],
+    [near, STAIRS.back * width],
+    [near, width - rise],
+  ]
+  for (const [x, y] of turns) line.lineTo(half.at(x, y))
+  line.lineTo(half.at(half.step, width))
+}
 
 interface Room {
   readonly step: number

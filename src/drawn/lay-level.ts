@@ -1,9 +1,10 @@
 import { type Affine, IDENTITY } from '../geometry/affine.ts'
 import { distance, type Point } from '../geometry/point.ts'
+import { strokeRange } from '../geometry/range.ts'
 import { cubic, line, type Segment } from '../geometry/segment.ts'
 import { eachSegment, endOf, reverseStroke, type Stroke, transformStroke } from '../geometry/stroke.ts'
 import { refuseDrawing } from './drawing-fault.ts'
-import { splitAtCrests, strokeRange } from './extremes.ts'
+import { splitAtCrests } from './extremes.ts'
 
 /** A stroke in widths of the band: from u = 0 to `length`, v from 0 to 1. */
 export interface LevelStroke {

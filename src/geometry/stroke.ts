@@ -63,7 +63,9 @@ export function reverseStroke(stroke: Stroke): Stroke {
 export function transformStroke(stroke: Stroke, m: Affine): Stroke {
   const segments: Segment[] = []
   eachSegment(stroke, (from, segment) => {
-    segments.push(...transformSegment(from, segment, m))
+    if (segment.kind !== 'cubic') segments.push(...transformSegment(from, segment, m))
+    else
+      segments.push(cubic(applyAffine(m, segment.c1), applyAffine(m, segment.c2), applyAffine(m, segment.to)))
   })
   return { start: applyAffine(m, stroke.start), segments }
 }
@@ -128,14 +130,16 @@ export function strokeThrough(points: readonly Point[]): Stroke {
 export class StrokeBuilder {
   readonly #start: Point
   readonly #segments: Segment[] = []
+  #at: Point
 
   constructor(start: Point) {
     this.#start = start
+    this.#at = start
   }
 
   /** Where the needle is. */
   get at(): Point {
-    return this.#segments.at(-1)?.to ?? this.#start
+    return this.#at
   }
 
   /** How many segments there are so far: the number that a touch refers to. */
@@ -144,29 +148,26 @@ export class StrokeBuilder {
   }
 
   lineTo(to: Point): this {
-    if (distance(this.at, to) > TOLERANCE) this.#segments.push(line(to))
-    return this
+    return distance(this.#at, to) > TOLERANCE ? this.push(line(to)) : this
   }
 
   /** A circular arc that rises by `rise` to the left of travel (see arcFromChord). */
   arcTo(to: Point, rise: number): this {
-    if (distance(this.at, to) > TOLERANCE) this.#segments.push(arcFromChord(this.at, to, rise))
-    return this
+    return distance(this.#at, to) > TOLERANCE ? this.push(arcFromChord(this.#at, to, rise)) : this
   }
 
   /** A circular arc that leaves along `direction`. */
   arcAlong(direction: Point, to: Point): this {
-    if (distance(this.at, to) > TOLERANCE) this.#segments.push(arcFromTangent(this.at, direction, to))
-    return this
+    return distance(this.#at, to) > TOLERANCE ? this.push(arcFromTangent(this.#at, direction, to)) : this
   }
 
   cubicTo(c1: Point, c2: Point, to: Point): this {
-    this.#segments.push(cubic(c1, c2, to))
-    return this
+    return this.push(cubic(c1, c2, to))
   }
 
   push(segment: Segment): this {
     this.#segments.push(segment)
+    this.#at = segment.to
     return this
   }
 
@@ -174,7 +175,7 @@ export class StrokeBuilder {
   follow(stroke: Stroke): this {
     if (distance(this.at, stroke.start) > 1e-3)
       throw new Error(`not at the start: ${this.at} and ${stroke.start}`)
-    this.#segments.push(...stroke.segments)
+    for (const segment of stroke.segments) this.push(segment)
     return this
   }
 

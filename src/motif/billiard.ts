@@ -23,21 +23,21 @@ function coprimeParts(total: number, other: number): number[] {
  * @param columns  the table's length, whole
  * @param rows  its height, whole; odd, so that the ball ends at the far end: at the far side if `columns` is odd
  * @returns the corners of the path, the first and last included
- * @source unfolding: the path is straight from [0, 0] to [columns rows, columns rows] through the mirrored tables
+ * @source unfolding: the path is straight from [0, 0] to [columns rows, columns rows] through the mirrored tables, and so
+ * bounces columns - 1 times off the ends and rows - 1 times off the sides, never off both at once before it is there
  */
 function billiard(columns: number, rows: number): Point[] {
-  const fold = (at: number, size: number) => {
-    const rest = at % (2 * size)
-    return rest > size ? 2 * size - rest : rest
-  }
   const points: Point[] = [[0, 0]]
-  // The next times at which the path meets an end and a side.
-  let [end, side] = [columns, rows]
-  while (points.length < columns + rows) {
-    const t = Math.min(end, side)
-    points.push([fold(t, columns), fold(t, rows)])
-    if (end === t) end += columns
-    if (side === t) side += rows
+  let [u, v] = [0, 0]
+  let [right, up] = [true, true]
+  for (let bounce = 1; bounce < columns + rows; bounce++) {
+    const [free, high] = [right ? columns - u : u, up ? rows - v : v]
+    const way = Math.min(free, high)
+    u += right ? way : -way
+    v += up ? way : -way
+    if (way === free) right = !right
+    if (way === high) up = !up
+    points.push([u, v])
   }
   return points
 }

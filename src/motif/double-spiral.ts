@@ -1,4 +1,4 @@
-import { norm, type Point, polar, scale, subtract } from '../geometry/point.ts'
+import { norm, type Point, scale, subtract } from '../geometry/point.ts'
 import { arcFromTangent, arcToCubics, cubic, type Segment } from '../geometry/segment.ts'
 import { reverseStroke, type Stroke } from '../geometry/stroke.ts'
 
@@ -34,15 +34,21 @@ interface Arm {
 
 const armRadius = (arm: Arm, swept: number): number => arm.radius - arm.growth * swept
 
-const armPoint = (arm: Arm, swept: number): Point =>
-  polar(arm.centre, armRadius(arm, swept), arm.start + arm.turn * swept)
+/** Where an arm is, and its derivative by the angle swept, mm per radian. */
+interface ArmPlace {
+  readonly at: Point
+  readonly along: Point
+}
 
-/** The derivative of the arm by the angle swept, mm per radian. */
-function armTangent(arm: Arm, swept: number): Point {
-  const angle = arm.start + arm.turn * swept
+function armPlace(arm: Arm, swept: number): ArmPlace {
+  const { centre, growth, turn } = arm
+  const angle = arm.start + turn * swept
   const r = armRadius(arm, swept)
   const [c, s] = [Math.cos(angle), Math.sin(angle)]
-  return [-arm.growth * c - arm.turn * r * s, -arm.growth * s + arm.turn * r * c]
+  return {
+    at: [centre[0] + r * c, centre[1] + r * s],
+    along: [-growth * c - turn * r * s, -growth * s + turn * r * c],
+  }
 }
 
 /**
@@ -56,12 +62,12 @@ function armStroke(arm: Arm, from: number, to: number): Stroke {
   const count = Math.max(1, Math.ceil((to - from) / (Math.PI / 4)))
   const step = (to - from) / count
   const handle = (4 / 3) * Math.tan(step / 4)
-  const start = armPoint(arm, from)
+  const start = armPlace(arm, from)
   const segments: Segment[] = []
-  let [at, along] = [start, armTangent(arm, from)]
+  let { at, along } = start
   for (let i = 1; i <= count; i++) {
     const swept = from + i * step
-    const [end, next] = [armPoint(arm, swept), armTangent(arm, swept)]
+    const { at: end, along: next } = armPlace(arm, swept)
     segments.push(
       cubic(
         [at[0] + along[0] * handle, at[1] + along[1] * handle],
@@ -72,7 +78,7 @@ function armStroke(arm: Arm, from: number, to: number): Stroke {
     at = end
     along = next
   }
-  return { start, segments }
+  return { start: start.at, segments }
 }
 
 /**
@@ -93,8 +99,8 @@ export function archimedeanSpiral(
 
 /** The half of the eye from the end of an arm to the centre, cubics. */
 function halfEye(arm: Arm, swept: number): Segment[] {
-  const from = armPoint(arm, swept)
-  const segment = arcFromTangent(from, armTangent(arm, swept), arm.centre)
+  const { at: from, along } = armPlace(arm, swept)
+  const segment = arcFromTangent(from, along, arm.centre)
   return segment.kind === 'arc' ? arcToCubics(from, segment) : [segment]
 }
 

@@ -1,4 +1,4 @@
-import { type Affine, applyAffine, compose } from '../geometry/affine.ts'
+import { type Affine, compose } from '../geometry/affine.ts'
 import type { Point } from '../geometry/point.ts'
 import { reverseStroke, type Stroke, StrokeBuilder, transformStroke } from '../geometry/stroke.ts'
 import type { Drawn, Edge, MitreStrip, Strip, Touch } from './contract.ts'
@@ -62,6 +62,7 @@ export function drawHalvesToMitre(strip: MitreStrip, follow: FollowHalf): Drawn 
  * draw together and those on the outer edge apart, the more the nearer they are to the mitre, over the last four widths.
  */
 export function drawFannedHalves(strip: MitreStrip, follow: FollowHalf): Drawn {
+  const { inner, outer } = FANNED[strip.to]
   const across = strip.skew * strip.width
   const even = strip.length + across / 2
   const count = Math.round(2 * strip.repeats)
@@ -73,12 +74,21 @@ export function drawFannedHalves(strip: MitreStrip, follow: FollowHalf): Drawn {
     const nearness = Math.max(0, (u - even + reach) / reach)
     const lean = isRoomy ? nearness * nearness : nearness
     const isOuter = (strip.from === 'outer') === (i % 2 === 0)
-    return u + (lean * across * (isOuter ? 1 : -1)) / 2
+    return u + lean * across * (isOuter ? outer : inner)
   })
 }
 
 /** Over how many overhangs of the mitre half repeats fan out. */
 const FAN = 4
+
+/**
+ * How far touches shift beside a mitre on which a fan ends at its inner or outer corner, in parts of the mitre's lean. The
+ * last outer touch before an inner corner keeps back, so that its turn clears its mirror image.
+ */
+const FANNED: Readonly<Record<Edge, { inner: number; outer: number }>> = {
+  inner: { inner: -0.5, outer: 0.27 },
+  outer: { inner: -0.5, outer: 0.5 },
+}
 
 /**
  * How far touches shift beside a mitre on which the strip ends at its inner or outer corner, in parts of the mitre's lean.
@@ -95,53 +105,45 @@ const SHIFTS: Readonly<Record<Edge, { inner: number; outer: number }>> = {
  * @param knot  where touch i of 0 .. 2 repeats lies along the strip, mm
  */
 export function drawHalvesAt(
-  strip: Strip & { skew?: number },
+  strip: Strip & { readonly skew?: number },
   follow: FollowHalf,
   knot: (i: number) => number,
 ): Drawn {
   const count = Math.round(2 * strip.repeats)
   const line = new StrokeBuilder([0, strip.from === 'inner' ? 0 : strip.width])
   const touches: Touch[] = [{ edge: strip.from, after: 0 }]
-  const touchesAt = { count, usual: strip.length / count, knot }
+  const course: Course = { strip, count, usual: strip.length / count, knot }
   for (let index = 0; index < count; index++) {
-    const skew = index === count - 1 ? (strip.skew ?? 0) : 0
-    const room = { from: roomAt(index, touchesAt), to: roomAt(index + 1, touchesAt) }
-    const clear = { from: clearAt(strip, knot(index), index), to: clearAt(strip, knot(index + 1), index + 1) }
-    const half = halfRepeat(strip, {
-      index,
-      count,
-      start: knot(index),
-      end: knot(index + 1),
-      room,
-      clear,
-      skew,
-    })
+    const half = new CourseHalf(course, index)
     follow(line, half)
     touches.push({ edge: half.to, after: line.count })
   }
   return { stroke: line.build(), touches }
 }
 
+/** A strip with its touches. */
+interface Course {
+  readonly strip: Strip & { readonly skew?: number }
+  readonly count: number
+  /** Between neighbouring touches on both edges, if they are evenly spaced, mm. */
+  readonly usual: number
+  knot(i: number): number
+}
+
 /**
- * Half the distance from a touch to its neighbours on the same edge, on one side only where there are none on the other.
- *
- * @param usual  where there are none at all, mm
+ * Half the distance from a touch to its neighbours on the same edge, on one side only where there are none on the other,
+ * the usual one where there are none at all.
  */
-function roomAt(
-  i: number,
-  { count, usual, knot }: { count: number; usual: number; knot: (i: number) => number },
-): number {
+function roomAt({ count, usual, knot }: Course, i: number): number {
   const [before, after] = [Math.max(i - 2, i % 2), Math.min(i + 2, count - ((count - i) % 2))]
   return after > before ? (knot(after) - knot(before)) / (after - before) : usual
 }
 
-/** The greatest radius of a circle on touch `i` at `u` that keeps before the mitre; any, where there is none, mm. */
-function clearAt(
-  { skew = 0, length, width, from, repeats }: Strip & { skew?: number },
-  u: number,
-  i: number,
-): number {
-  if (skew === 0 || i === Math.round(2 * repeats)) return Number.POSITIVE_INFINITY
+/** The greatest radius of a circle on touch `i` that keeps before the mitre; any, where there is none, mm. */
+function clearAt({ strip, count, knot }: Course, i: number): number {
+  const { skew = 0, length, width, from } = strip
+  if (skew === 0 || i === count) return Number.POSITIVE_INFINITY
+  const u = knot(i)
   const isOuter = (from === 'outer') === (i % 2 === 0)
   const hypotenuse = Math.hypot(1, skew)
   const clear = isOuter
@@ -150,26 +152,52 @@ function clearAt(
   return Math.max(clear, 0.05 * width)
 }
 
-interface Place {
+/** A half repeat of a course: its room is reckoned when it is asked for. */
+class CourseHalf implements HalfRepeat {
+  readonly from: Edge
+  readonly to: Edge
   readonly index: number
   readonly count: number
-  readonly start: number
-  readonly end: number
-  readonly room: HalfRepeat['room']
-  readonly clear: HalfRepeat['clear']
-  readonly skew: number
-}
+  readonly step: number
+  readonly width: number
+  readonly arrival: number
+  readonly lean: number
+  readonly at: (x: number, y: number) => Point
+  readonly #course: Course
+  readonly #start: number
 
-function halfRepeat({ width, from: first }: Strip, place: Place): HalfRepeat {
-  const { index, count, start, end, room, clear, skew } = place
-  const isOutward = (first === 'inner') === (index % 2 === 0)
-  const [from, to]: [Edge, Edge] = isOutward ? ['inner', 'outer'] : ['outer', 'inner']
-  const frame: Affine = isOutward
-    ? { a: 1, b: 0, c: 0, d: 1, e: start, f: 0 }
-    : { a: 1, b: 0, c: 0, d: -1, e: start, f: width }
-  const at = (x: number, y: number) => applyAffine(frame, [x, y])
-  const [arrival, lean] = isOutward ? [0, skew] : [Math.atan(skew), 0]
-  return { from, to, index, count, step: end - start, width, room, clear, arrival, lean, frame, at }
+  constructor(course: Course, index: number) {
+    const { strip, count, knot } = course
+    const { width } = strip
+    const start = knot(index)
+    const isOutward = (strip.from === 'inner') === (index % 2 === 0)
+    const skew = index === count - 1 ? (strip.skew ?? 0) : 0
+    this.from = isOutward ? 'inner' : 'outer'
+    this.to = isOutward ? 'outer' : 'inner'
+    this.index = index
+    this.count = count
+    this.step = knot(index + 1) - start
+    this.width = width
+    this.arrival = isOutward ? 0 : Math.atan(skew)
+    this.lean = isOutward ? skew : 0
+    this.at = isOutward ? (x, y) => [start + x, y] : (x, y) => [start + x, width - y]
+    this.#course = course
+    this.#start = start
+  }
+
+  get frame(): Affine {
+    return this.from === 'inner'
+      ? { a: 1, b: 0, c: 0, d: 1, e: this.#start, f: 0 }
+      : { a: 1, b: 0, c: 0, d: -1, e: this.#start, f: this.width }
+  }
+
+  get room(): HalfRepeat['room'] {
+    return { from: roomAt(this.#course, this.index), to: roomAt(this.#course, this.index + 1) }
+  }
+
+  get clear(): HalfRepeat['clear'] {
+    return { from: clearAt(this.#course, this.index), to: clearAt(this.#course, this.index + 1) }
+  }
 }
 
 /**

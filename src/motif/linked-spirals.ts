@@ -31,6 +31,8 @@ const ALONG = 0.25
 const LEAN = 0.45
 /** The weight of a spiral's own size against that of each of its two joints. */
 const KEEP = 1.6
+/** Rounds of relaxation: each leaves a third of what is left to do at most, all together less than a billionth. */
+const ROUNDS = 20
 
 /** The angle that the joint between two spirals takes from each, radians. */
 export const trimOf = (circle: Circle, spacing: number): number => (0.9 * spacing) / circle.radius
@@ -93,15 +95,19 @@ function settle(
     if (links[i] === 'along') return undefined
     return Math.min(distance(a.centre, b.centre), a.radius + b.radius) + GRIP * all[i]!.spacing
   })
-  /** The mean radius of spiral `i` that would suit its joint with `j`; `out` is 1 on the way out. */
+  /** What the mean radius of spiral `i` would be to suit its joint with `j`, but for that one's own; `out` is 1 on the way out. */
   const wish = (i: number, j: number, out: 1 | -1): number => {
     const together = reach[Math.min(i, j)]
     if (together === undefined) return circles[i]!.radius - out * half[i]! - ALONG * all[i]!.spacing
-    return together - mean[j]! + out * (half[j]! - half[i]!)
+    return together + out * (half[j]! - half[i]!)
   }
-  for (let round = 0; round < 30; round++)
-    for (let i = 0; i < all.length; i++)
-      mean[i] = (KEEP * all[i]!.radius + wish(i, i + 1, 1) + wish(i, i - 1, -1)) / (KEEP + 2)
+  const wishes = all.map(({ radius }, i) => KEEP * radius + wish(i, i + 1, 1) + wish(i, i - 1, -1))
+  for (let round = 0; round < ROUNDS; round++)
+    for (let i = 0; i < all.length; i++) {
+      const before = reach[i - 1] === undefined ? 0 : mean[i - 1]!
+      const after = reach[i] === undefined ? 0 : mean[i + 1]!
+      mean[i] = (wishes[i]! - before - after) / (KEEP + 2)
+    }
   return all.map((s, i) => ({ ...s, radius: mean[i]! }))
 }
 

@@ -1,4 +1,4 @@
-import { edgeAt, fitHalfSide, type HalfFit, type HalfSide, nearestOfParity } from './fit.ts'
+import { edgeAt, fitHalfSide, type HalfFit, type HalfSide, nearestOfParity, type Rhythm } from './fit.ts'
 
 /** Repeats stretched by so much (the logarithm of a ratio) are seen beside their neighbours: from here on it costs far more. */
 const SEEN = 0.09
@@ -25,92 +25,122 @@ export const fitStations = (side: HalfSide): HalfFit =>
  * Precondition: `wanted` and `slack` are given. Postcondition: as of `fitHalfSide`.
  */
 function settleStations(side: HalfSide): HalfFit {
-  const at = firstPlaces(side)
-  const cost = stationCost(side, at)
+  const settling = new Settling(side)
   for (const span of ROUNDS)
     for (let station = side.stretches - 1; station > 0; station--)
       for (let seam = (station + side.phase) % 2; seam < side.halves.length; seam += 2)
-        settle(at, { seam, station }, { span: span * side.slack![station]!, cost })
-  return {
-    at: at.map((seam, k) => seam.map((place) => place && place / side.halves[k]!)),
-    halfRepeats: side.bands.map((_, k) =>
-      Array.from({ length: side.stretches }, (_, station) =>
-        halfRepeatsIn(side, k, lengthOf(side, at, k, station)),
+        settling.settle(seam, station, span * side.slack![station]!)
+  return settling.fit()
+}
+
+/** A stretch beside a station: its band, where its other end lies, and its own length for each mm along the seam. */
+interface Beside {
+  readonly band: number
+  readonly other: number
+  readonly factor: number
+}
+
+/** Places of stations, mm from the middle of their seams. */
+class Settling {
+  readonly #side: HalfSide
+  /** `#at[seam][station]`; NaN where the seam is not touched. */
+  readonly #at: readonly Float64Array[]
+
+  constructor(side: HalfSide) {
+    this.#side = side
+    this.#at = side.halves.map((half, seam) =>
+      Float64Array.from({ length: side.stretches + 1 }, (_, station) =>
+        (seam + station + side.phase) % 2 === 0 ? half * side.wanted![seam]![station]! : Number.NaN,
       ),
-    ),
+    )
   }
-}
 
-type Places = (number | undefined)[][]
-
-/** Where the stations are wanted, mm from the middle. */
-function firstPlaces({ halves, stretches, phase, wanted }: HalfSide): Places {
-  return halves.map((half, seam) =>
-    Array.from({ length: stretches + 1 }, (_, station) =>
-      (seam + station + phase) % 2 === 0 ? half * wanted![seam]![station]! : undefined,
-    ),
-  )
-}
-
-function settle(
-  at: Places,
-  { seam, station }: { seam: number; station: number },
-  { span, cost }: { span: number; cost: (seam: number, station: number) => number },
-): void {
-  const was = at[seam]![station]!
-  let [best, least] = [was, cost(seam, station)]
-  for (let i = -TRIED; i <= TRIED; i++) {
-    at[seam]![station] = was + (span * i) / TRIED
-    const now = cost(seam, station)
-    if (now < least - 1e-9) [best, least] = [at[seam]![station]!, now]
+  /** Moves a station to the best of the places tried, up to `span` to either side. */
+  settle(seam: number, station: number, span: number): void {
+    const beside = this.#besides(seam, station)
+    const was = this.#at[seam]![station]!
+    let best = was
+    let least = this.#cost(seam, station, { beside, most: Number.POSITIVE_INFINITY })
+    for (let i = -TRIED; i <= TRIED; i++) {
+      if (i === 0) continue
+      this.#at[seam]![station] = was + (span * i) / TRIED
+      const now = this.#cost(seam, station, { beside, most: least })
+      if (now < least - 1e-9) [best, least] = [this.#at[seam]![station]!, now]
+    }
+    this.#at[seam]![station] = best
   }
-  at[seam]![station] = best
-}
 
-/** What the place of one station costs: the stretching on all four sides of it, and how far it strays. */
-function stationCost(side: HalfSide, at: Places) {
-  const { halves, bands, wanted, slack } = side
-  return (seam: number, station: number): number => {
-    const stray = Math.abs(at[seam]![station]! - wanted![seam]![station]! * halves[seam]!) / slack![station]!
+  fit(): HalfFit {
+    const { halves, bands, stretches } = this.#side
+    return {
+      at: this.#at.map((seam, k) =>
+        Array.from(seam, (place) => (Number.isNaN(place) ? undefined : place / halves[k]!)),
+      ),
+      halfRepeats: bands.map((band, k) =>
+        Array.from({ length: stretches }, (_, station) =>
+          halfRepeatsIn(band, this.#placeOf(k, station) - this.#placeOf(k, station + 1)),
+        ),
+      ),
+    }
+  }
+
+  /** The stretches that end at a station: on both sides of it, in the bands on both sides of its seam. */
+  #besides(seam: number, station: number): Beside[] {
+    const { bands, halves } = this.#side
+    const found: Beside[] = []
+    for (const band of [seam - 1, seam]) {
+      if (band < 0 || band >= bands.length) continue
+      const factor = factorOn(this.#side, band, halves[seam]!)
+      found.push({ band, other: this.#placeOf(band, station + 1), factor })
+      found.push({ band, other: this.#placeOf(band, station - 1), factor: -factor })
+    }
+    return found
+  }
+
+  /** What the place of one station costs, the stretching on all four sides and how far it strays; if more than `most`, no less than that. */
+  #cost(
+    seam: number,
+    station: number,
+    { beside, most }: { readonly beside: readonly Beside[]; readonly most: number },
+  ): number {
+    const { halves, bands, wanted, slack } = this.#side
+    const at = this.#at[seam]![station]!
+    const stray = Math.abs(at - wanted![seam]![station]! * halves[seam]!) / slack![station]!
     let sum = 0.05 * stray * stray + STRAY_WEIGHT * Math.max(0, stray - 1)
-    if (seam > 0)
-      sum += stretchCost(side, at, seam - 1, station) + stretchCost(side, at, seam - 1, station - 1)
-    if (seam < bands.length)
-      sum += stretchCost(side, at, seam, station) + stretchCost(side, at, seam, station - 1)
+    for (let i = 0; i < beside.length && sum < most; i++) {
+      const { band, other, factor } = beside[i]!
+      sum += stretchCost(bands[band]!, factor > 0 ? at * factor - other : other + at * factor)
+    }
     return sum
   }
+
+  /** Where a band touches a station, by its own length from the middle, mm. */
+  #placeOf(band: number, station: number): number {
+    const { halves, phase } = this.#side
+    if (station === 0) return (halves[band]! + halves[band + 1]!) / 2
+    const seam = edgeAt(band, station, phase) === 'inner' ? band : band + 1
+    return this.#at[seam]![station]! * factorOn(this.#side, band, halves[seam]!)
+  }
 }
 
-/** What the stretching of one band between `station + 1` and `station` costs. */
-// biome-ignore format: the arguments are the place of one stretch
-function stretchCost(side: HalfSide, at: Places, band: number, station: number): number {
-  const { repeat, ends, elastic } = side.bands[band]!
-  const length = lengthOf(side, at, band, station)
+/** A band's own length for each mm along one of its seams: fanned ones keep their shares on both seams. */
+const factorOn = ({ halves, bands }: HalfSide, band: number, half: number): number =>
+  bands[band]!.fans ? (halves[band]! + halves[band + 1]!) / 2 / half : 1
+
+/** What the stretching of one stretch costs. */
+function stretchCost(band: Rhythm, length: number): number {
+  const { repeat, ends, elastic } = band
   const shortest = ends === 'free' ? repeat : repeat / 2
   if (length < LEAST * shortest) return 1e6 - length
   if (elastic) return 0
-  const ideal = halfRepeatsIn(side, band, length) * (repeat / 2)
+  const ideal = halfRepeatsIn(band, length) * (repeat / 2)
   const log = Math.abs(Math.log(length / ideal)) * (ends === 'free' ? FREE : 1)
-  const over = Math.max(0, log - SEEN)
-  return (log / SEEN) ** 2 + SEEN_WEIGHT * (over / SEEN)
+  const share = log / SEEN
+  return share * share + SEEN_WEIGHT * Math.max(0, share - 1)
 }
 
-/** Length of one band between `station + 1` and `station`, mm. */
-function lengthOf(side: HalfSide, at: Places, band: number, station: number): number {
-  return placeOf(side, at, band, station) - placeOf(side, at, band, station + 1)
-}
-
-/** Where a band touches a station, by its own length from the middle, mm. */
-function placeOf({ halves, bands, phase }: HalfSide, at: Places, band: number, station: number): number {
-  const [inner, outer] = [halves[band]!, halves[band + 1]!]
-  if (station === 0) return (inner + outer) / 2
-  const isInner = edgeAt(band, station, phase) === 'inner'
-  const place = at[isInner ? band : band + 1]![station]!
-  return bands[band]!.fans ? (place * (inner + outer)) / 2 / (isInner ? inner : outer) : place
-}
-
-function halfRepeatsIn({ bands }: HalfSide, k: number, length: number): number {
-  const { repeat, ends, elastic } = bands[k]!
+/** How many half repeats a stretch holds. */
+function halfRepeatsIn({ repeat, ends, elastic }: Rhythm, length: number): number {
   if (ends === 'alternate') return nearestOfParity((2 * length) / repeat, 1)
   return elastic ? 2 : 2 * Math.max(1, Math.round(length / repeat))
 }

@@ -1,6 +1,7 @@
 import { type Affine, scaling, translation } from '../geometry/affine.ts'
 import { distance, type Point, subtract, unit } from '../geometry/point.ts'
-import { boundsOf, flattenStroke, type Stroke } from '../geometry/stroke.ts'
+import { strokeRange } from '../geometry/range.ts'
+import type { Stroke } from '../geometry/stroke.ts'
 import type { Circle } from './circle-columns.ts'
 import type { Drawn, Edge, MitreStrip, Strip } from './contract.ts'
 import { type DoubleSpiral, drawDoubleSpiral } from './double-spiral.ts'
@@ -57,8 +58,11 @@ function reachOf(all: readonly DoubleSpiral[]): { from: number; to: number } {
     return all.filter(({ spacing }, i) => reach[i]! + spacing >= sure)
   }
   const near = [...new Set([...furthest(-1), ...furthest(1)])]
-  const box = boundsOf(near.flatMap((s) => flattenStroke(drawDoubleSpiral(s), s.spacing / 100)))
-  return { from: box.minX, to: box.maxX }
+  const ranges = near.map((spiral) => strokeRange(drawDoubleSpiral(spiral), 0))
+  return {
+    from: Math.min(...ranges.map(([least]) => least)),
+    to: Math.max(...ranges.map(([, most]) => most)),
+  }
 }
 
 /**

@@ -26,17 +26,13 @@ const EAGER = 0.45
 /** The share of the cells above the ground that stand on it. */
 const TRUNKS = 0.35
 
-/** The cells beside a cell, within the grid. */
-function neighbours(grid: Grid, [c, r]: Cell): Cell[] {
-  const all: Cell[] = [
-    [c + 1, r],
-    [c - 1, r],
-    [c, r + 1],
-    [c, r - 1],
-  ]
-  const isIn = ([i, j]: Cell) => i >= 0 && j >= 0 && i < grid.columns && j < grid.rows
-  return all.filter((cell) => isIn(cell) && (grid.has?.(cell) ?? true))
-}
+/** The way to each neighbour of a cell. */
+const STEPS: readonly Cell[] = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+]
 
 /**
  * A random tree that spans the grid, grown from trunks on the ground: every cell hangs on exactly one of them.
@@ -45,12 +41,19 @@ function neighbours(grid: Grid, [c, r]: Cell): Cell[] {
  */
 export function growTree(grid: Grid, random: Random, trunks: 'one' | 'many'): Tree {
   const [right, up, ground] = [new Set<number>(), new Set<number>(), new Set<number>()]
-  const seen = new Set<number>()
+  const seen = new Uint8Array(grid.columns * grid.rows)
   const active: Cell[] = []
   const take = (cell: Cell) => {
-    seen.add(cellKey(cell))
+    seen[cell[0] * grid.rows + cell[1]] = 1
     active.push(cell)
   }
+  const isFree = (c: number, r: number) =>
+    c >= 0 &&
+    r >= 0 &&
+    c < grid.columns &&
+    r < grid.rows &&
+    seen[c * grid.rows + r] === 0 &&
+    (grid.has?.([c, r]) ?? true)
   const plant = (column: number) => {
     ground.add(column)
     take([column, 0])
@@ -65,102 +68,112 @@ export function growTree(grid: Grid, random: Random, trunks: 'one' | 'many'): Tr
   while (active.length > 0) {
     const at = random.next() < EAGER ? active.length - 1 : random.below(active.length)
     const cell = active[at]!
-    const free = neighbours(grid, cell).filter((n) => !seen.has(cellKey(n)))
-    const next = free[random.below(free.length)]
-    if (!next) {
+    const free = STEPS.filter(([right, above]) => isFree(cell[0] + right, cell[1] + above))
+    const step = free[random.below(free.length)]
+    if (!step) {
       active.splice(at, 1)
       continue
     }
-    const [c, r] = [Math.min(cell[0], next[0]), Math.min(cell[1], next[1])]
-    if (cell[1] === next[1]) right.add(cellKey([c, r]))
-    else up.add(cellKey([c, r]))
+    const next: Cell = [cell[0] + step[0], cell[1] + step[1]]
+    const joined = cellKey([Math.min(cell[0], next[0]), Math.min(cell[1], next[1])])
+    if (step[1] === 0) right.add(joined)
+    else up.add(joined)
     take(next)
   }
   return { right, up, ground }
 }
 
-/** The fine cells that the walk joins, and to which. */
-type Ways = Map<number, Cell[]>
+/** The fine cells that the walk joins: each to at most two others. */
+class Ways {
+  readonly #rows: number
+  /** Two places for each fine cell: the numbers of those that it is joined to, NONE where there is none yet. */
+  readonly #joined: Int32Array
 
-function joinCells(ways: Ways, a: Cell, b: Cell): void {
-  for (const [from, to] of [
-    [a, b],
-    [b, a],
-  ] as const) {
-    const known = ways.get(cellKey(from))
-    if (known) known.push(to)
-    else ways.set(cellKey(from), [to])
+  constructor(columns: number, rows: number) {
+    this.#rows = rows
+    this.#joined = new Int32Array(2 * columns * rows).fill(NONE)
+  }
+
+  /** Joins the cell in column `c` and row `r` to the one `right` columns and `up` rows further on. */
+  join(c: number, r: number, [right, up]: Cell): void {
+    const from = c * this.#rows + r
+    const to = (c + right) * this.#rows + r + up
+    this.#note(from, to)
+    this.#note(to, from)
+  }
+
+  #note(from: number, to: number): void {
+    const place = 2 * from
+    this.#joined[this.#joined[place] === NONE ? place : place + 1] = to
+  }
+
+  /** The cells from a cell on, until there is no new one: by its first way, or away from the cell `not`. */
+  follow([c, r]: Cell, not?: Cell): Cell[] {
+    const path: Cell[] = []
+    const start = c * this.#rows + r
+    let before = not ? not[0] * this.#rows + not[1] : this.#joined[2 * start + 1]!
+    let at = start
+    do {
+      path.push([Math.floor(at / this.#rows), at % this.#rows])
+      const first = this.#joined[2 * at]!
+      const next = first === before ? this.#joined[2 * at + 1]! : first
+      before = at
+      at = next
+    } while (at !== NONE && at !== start)
+    return path
   }
 }
 
-/** Joins the four fine cells of a coarse one round its rim, open where the tree goes on. `base`: fine rows below. */
-function joinRim(
-  ways: Ways,
-  [c, r]: Cell,
-  open: (side: 'right' | 'up' | 'left' | 'down') => boolean,
-  base: number,
-) {
-  const [u, v] = [2 * c, 2 * r + base]
-  const [a, b, d, e]: Cell[] = [
-    [u, v],
-    [u + 1, v],
-    [u, v + 1],
-    [u + 1, v + 1],
-  ] as [Cell, Cell, Cell, Cell]
-  if (!open('down')) joinCells(ways, a!, b!)
-  if (!open('left')) joinCells(ways, a!, d!)
-  if (open('right')) {
-    joinCells(ways, b!, [u + 2, v])
-    joinCells(ways, e!, [u + 2, v + 1])
-  } else joinCells(ways, b!, e!)
-  if (open('up')) {
-    joinCells(ways, d!, [u, v + 2])
-    joinCells(ways, e!, [u + 1, v + 2])
-  } else joinCells(ways, d!, e!)
+const NONE = -1
+const RIGHT: Cell = [1, 0]
+const UP: Cell = [0, 1]
+
+/** Where the tree goes on from a coarse cell. */
+interface Open {
+  readonly right: boolean
+  readonly left: boolean
+  readonly up: boolean
+  readonly down: boolean
+}
+
+/** Joins the four fine cells of a coarse one, the lower left one given, round its rim, open where the tree goes on. */
+function joinRim(ways: Ways, [u, v]: Cell, open: Open): void {
+  if (!open.down) ways.join(u, v, RIGHT)
+  if (!open.left) ways.join(u, v, UP)
+  if (open.right) {
+    ways.join(u + 1, v, RIGHT)
+    ways.join(u + 1, v + 1, RIGHT)
+  } else ways.join(u + 1, v, UP)
+  if (open.up) {
+    ways.join(u, v + 1, UP)
+    ways.join(u + 1, v + 1, UP)
+  } else ways.join(u, v + 1, RIGHT)
 }
 
 /** Joins the lane along the ground: up the trunks, and on past the cells between them. */
 function joinLane(ways: Ways, grid: Grid, tree: Tree): void {
   for (let c = 0; c < grid.columns; c++) {
-    const [left, right]: [Cell, Cell] = [
-      [2 * c, 0],
-      [2 * c + 1, 0],
-    ]
     if (tree.ground.has(c)) {
-      joinCells(ways, left, [2 * c, 1])
-      joinCells(ways, right, [2 * c + 1, 1])
-    } else joinCells(ways, left, right)
-    if (c + 1 < grid.columns) joinCells(ways, right, [2 * c + 2, 0])
+      ways.join(2 * c, 0, UP)
+      ways.join(2 * c + 1, 0, UP)
+    } else ways.join(2 * c, 0, RIGHT)
+    if (c + 1 < grid.columns) ways.join(2 * c + 1, 0, RIGHT)
   }
 }
 
-function waysOf(grid: Grid, tree: Tree, lane: boolean): Ways {
-  const ways: Ways = new Map()
+/** @param lane  fine rows below the tree: 1 with a lane along the ground, otherwise 0 */
+function waysOf(grid: Grid, tree: Tree, lane: 0 | 1): Ways {
+  const ways = new Ways(2 * grid.columns, 2 * grid.rows + lane)
   for (let c = 0; c < grid.columns; c++)
-    for (let r = 0; r < grid.rows; r++) {
-      const open = {
-        right: () => tree.right.has(cellKey([c, r])),
-        left: () => tree.right.has(cellKey([c - 1, r])),
-        up: () => tree.up.has(cellKey([c, r])),
-        down: () => (r === 0 ? lane && tree.ground.has(c) : tree.up.has(cellKey([c, r - 1]))),
-      }
-      joinRim(ways, [c, r], (side) => open[side](), lane ? 1 : 0)
-    }
-  if (lane) joinLane(ways, grid, tree)
+    for (let r = 0; r < grid.rows; r++)
+      joinRim(ways, [2 * c, 2 * r + lane], {
+        right: tree.right.has(cellKey([c, r])),
+        left: tree.right.has(cellKey([c - 1, r])),
+        up: tree.up.has(cellKey([c, r])),
+        down: r === 0 ? lane === 1 && tree.ground.has(c) : tree.up.has(cellKey([c, r - 1])),
+      })
+  if (lane === 1) joinLane(ways, grid, tree)
   return ways
-}
-
-/** Follows the ways from a cell to the next cells until there is no new one. */
-function follow(ways: Ways, from: Cell, first?: Cell): Cell[] {
-  const path: Cell[] = [from]
-  const seen = new Set([cellKey(from)])
-  let next = first ?? ways.get(cellKey(from))?.[0]
-  while (next) {
-    path.push(next)
-    seen.add(cellKey(next))
-    next = ways.get(cellKey(next))?.find((cell) => !seen.has(cellKey(cell)))
-  }
-  return path
 }
 
 /**
@@ -169,19 +182,12 @@ function follow(ways: Ways, from: Cell, first?: Cell): Cell[] {
  *
  * @source walking round a spanning tree passes every cell of the grid of half the mesh exactly once
  */
-export const walkPast = (grid: Grid, tree: Tree): Cell[] => follow(waysOf(grid, tree, true), [0, 0])
+export const walkPast = (grid: Grid, tree: Tree): Cell[] => waysOf(grid, tree, 1).follow([0, 0])
 
 /**
  * The closed walk round a tree that passes the middle of row 0, cut there between two fine cells: from the left one of
  * them to the right one. The fine grid is 2 x columns wide and 2 x rows high.
  */
 export function walkRound(grid: Grid, tree: Tree): Cell[] {
-  const ways = waysOf(grid, tree, false)
-  const start: Cell = [grid.columns - 1, 0]
-  const end = cellKey([grid.columns, 0])
-  return follow(
-    ways,
-    start,
-    ways.get(cellKey(start))!.find((cell) => cellKey(cell) !== end),
-  )
+  return waysOf(grid, tree, 0).follow([grid.columns - 1, 0], [grid.columns, 0])
 }

@@ -16,6 +16,7 @@ function swayOf(fade: (p: Point) => number, random: Random): (p: Point) => Point
   return (p) => {
     const [u, v] = p
     const most = SWAY * fade(p)
+    if (most === 0) return p
     const du = Math.sin(k * v + phase[0]!) + 0.6 * Math.sin(k * (0.7 * u + 0.6 * v) + phase[1]!)
     const dv = Math.sin(k * u + phase[2]!) + 0.6 * Math.sin(k * (0.7 * v - 0.6 * u) + phase[3]!)
     return [u + most * du, v + most * dv]
@@ -42,8 +43,8 @@ export function wander(
 ): Point[] {
   const sway = swayOf(typeof mesh === 'function' ? mesh : fadeIn(mesh), random)
   const middles = cells.map(([c, r]): Point => {
-    const stray = () => random.between(-STRAY, STRAY)
-    return sway([c + 0.5 + stray(), r + 0.5 + stray()])
+    const u = c + 0.5 + random.between(-STRAY, STRAY)
+    return sway([u, r + 0.5 + random.between(-STRAY, STRAY)])
   })
   return middles.map((p, i): Point => {
     const [a, b] = [middles[i - 1] ?? p, middles[i + 1] ?? p]

@@ -72,24 +72,51 @@ const MOST_TOGETHER = 21
 
 /**
  * The cheapest split of a run by dynamic programming over where its last group begins; of equally cheap ones that with
- * the larger groups. Groups that can be no part of it are not planned.
+ * the larger groups. Groups that can be no part of it are not planned: the most hopeful is tried first.
  */
 function splitRun(run: readonly BandExtent[], moves: MoveCounts): Group[] {
-  const best: ({ cost: number; groups: Group[] } | undefined)[] = [{ cost: 0, groups: [] }]
+  const best: (Split | undefined)[] = [{ cost: 0, groups: [] }]
   for (let end = 1; end <= run.length; end++) {
-    let least: { cost: number; groups: Group[] } | undefined
-    for (let begin = Math.max(0, end - MOST_TOGETHER); begin < end; begin++) {
-      const before = best[begin]
-      const group = groupOf(run, begin, end)
-      if (!before || !group) continue
-      const others = before.cost + GROUP + lapsOf(run.slice(begin, end))
-      if (least && others + moves.atLeast(group) >= least.cost) continue
+    let least: (Split & { readonly begin: number }) | undefined
+    for (const { begin, group, others, atLeast } of lastGroups(run, { end, best, moves })) {
+      if (least && atLeast > least.cost) break
       const cost = others + moves.of(group)
-      if (!least || cost < least.cost) least = { cost, groups: [...before.groups, group] }
+      if (least && (cost > least.cost || (cost === least.cost && begin > least.begin))) continue
+      least = { cost, groups: [...best[begin]!.groups, group], begin }
     }
     best.push(least)
   }
-  return best[run.length]!.groups
+  return [...best[run.length]!.groups]
+}
+
+/** Groups, and how much they cost together. */
+interface Split {
+  readonly cost: number
+  readonly groups: readonly Group[]
+}
+
+interface LastGroup {
+  readonly begin: number
+  readonly group: Group
+  /** What all but the moves for this group costs, and what all of it costs at least. */
+  readonly others: number
+  readonly atLeast: number
+}
+
+/** The groups that can end before `end`, those that may be cheapest first. */
+function lastGroups(
+  run: readonly BandExtent[],
+  { end, best, moves }: { end: number; best: readonly (Split | undefined)[]; moves: MoveCounts },
+): LastGroup[] {
+  const found: LastGroup[] = []
+  for (let begin = Math.max(0, end - MOST_TOGETHER); begin < end; begin++) {
+    const before = best[begin]
+    const group = groupOf(run, begin, end)
+    if (!before || !group) continue
+    const others = before.cost + GROUP + lapsOf(run.slice(begin, end))
+    found.push({ begin, group, others, atLeast: others + moves.atLeast(group) })
+  }
+  return found.sort((a, b) => a.atLeast - b.atLeast)
 }
 
 /** Going on from group to group takes a move, and often some travel. Counted in moves of the quilt. */

@@ -35,7 +35,7 @@ export function judgeRoutes({
   turning?: TurningWeight | undefined
 }) {
   const chords = pieces.pieces.map(({ stroke }) => chordsOf(stroke))
-  return ({ walks, extra }: RouteResult): number => {
+  return ({ walks, extra }: Pick<RouteResult, 'walks' | 'extra'>): number => {
     const lines = walks.map((walk) => polylineOf(pointsOf(walk, { chords, net })))
     const moves = countRepositions(lines, { width: reach[0], height: reach[1] }).length
     const turns = turning ? turning.weight * sumTurning(lines, turning.sector) : 0

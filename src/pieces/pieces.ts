@@ -10,11 +10,12 @@ import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
-import { planGroup, type SidePlan } from './group-plan.ts'
+import { type FittedSide, type GroupPlan, PLANNED_PHASE, planGroup } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
+import { leastMoves } from './least-moves.ts'
 import { fillOf, PatchWork } from './patch-pieces.ts'
-import { leastMoves } from './reckon-moves.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
+import { isRegular, type SidePlan, surveySides } from './side-plan.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
 import { runToStripEnd, stripEndOf, type WholeRun } from './strip-end.ts'
 
@@ -110,17 +111,25 @@ export function cutPieces(
     const goesRound = k === setting && leadsRound(fillers[k])
     return { ...extentOf(band, fillers[k]), goesRound, thread: threads[k] }
   })
-  const planOf = (group: Group) => planGroup(group, { quilt, fillers, reach })
+  const task = { sides: surveySides(quilt, { fillers, reach }), isRegular: isRegular(quilt), reach }
+  const plans = new Map<string, GroupPlan>()
+  const planOf = (group: Group): GroupPlan => {
+    const key = `${group.first} ${group.count} ${group.pieced}`
+    const plan = plans.get(key) ?? planGroup(group, task)
+    plans.set(key, plan)
+    return plan
+  }
   const groups = groupBands(extents, {
     of: (group) => planOf(group).moves,
-    atLeast: ({ first }) => leastMoves(quilt.rings[first]!, reach),
+    atLeast: leastMoves(quilt, reach),
   })
   const workshop = new Workshop(quilt, fillers, seed)
-  let phase: 0 | 1 = 1
+  let phase: 0 | 1 = PLANNED_PHASE
   groups.forEach((group, g) => {
-    const plans = planOf(group).sides
-    phase = g === 0 ? 1 : phaseAfter(groups[g - 1]!, group, { phase, stretches: plans[0]!.stretches })
-    plans.forEach((plan, side) => workshop.fillSide(plan, { group, index: g, side, phase }))
+    const { sides } = planOf(group)
+    const stretches = sides[0]!.plan.stretches
+    phase = g === 0 ? PLANNED_PHASE : phaseAfter(groups[g - 1]!, group, { phase, stretches })
+    sides.forEach((fitted, side) => workshop.fillSide(fitted, { group, index: g, side, phase }))
   })
   const { sectors, pieces, stretches, ditched } = workshop
   const fits = workshop.fits()
@@ -183,15 +192,13 @@ class Workshop {
   }
 
   /** Fills one side of a group, from its left corner through its middle to its right corner. */
-  fillSide(plan: SidePlan, place: { group: Group; index: number; side: number; phase: 0 | 1 }): void {
+  fillSide(
+    { plan, fit: planned }: FittedSide,
+    place: { group: Group; index: number; side: number; phase: 0 | 1 },
+  ): void {
+    const { phase } = place
     const fit = this.#snapped(
-      fitStations({
-        halves: plan.halves,
-        bands: plan.rhythms,
-        stretches: plan.stretches,
-        phase: place.phase,
-        ...(plan.wanted && { wanted: plan.wanted, slack: plan.slack! }),
-      }),
+      phase === PLANNED_PHASE ? planned : fitStations({ ...plan, bands: plan.rhythms, phase }),
       place,
     )
     const stations = Array.from({ length: plan.stretches }, (_, station) => station)

@@ -1,8 +1,5 @@
 import type { Affine } from '../geometry/affine.ts'
-import { distance, type Point } from '../geometry/point.ts'
-import { type Box, boundsOf } from '../geometry/stroke.ts'
 import { edgeAt, type HalfFit } from '../motif/fit.ts'
-import { fitsWithin, NO_BOX } from './box.ts'
 import type { Reach } from './pieces.ts'
 import type { SideFrame } from './side-frame.ts'
 
@@ -31,54 +28,76 @@ export interface SideShape {
 const STEP = 0.25
 
 /**
- * How often the quilt is moved while a group is stitched once round, there and back through its bands: reckoned before
- * anything is drawn, from the boxes of its stretches. The work begins where the first side's corner area ends.
- *
- * @param sides  of each side, what `sectorBoxes` says of it
+ * The boxes in which the needle works in turn along one side, of its sectors from its left corner to its right one: four
+ * numbers each, minX, minY, maxX, maxY, mm.
  */
-export function reckonMoves(sides: readonly (readonly (readonly Box[])[])[], reach: Reach): number {
-  const sectors = sides.flat()
-  const [width, height] = reach
-  let moves = 0
-  let { minX, minY, maxX, maxY } = NO_BOX
-  // Plain numbers: this is asked of very many boxes.
-  for (let i = 1; i <= sectors.length; i++)
-    for (const step of sectors[i % sectors.length]!) {
-      minX = Math.min(minX, step.minX)
-      minY = Math.min(minY, step.minY)
-      maxX = Math.max(maxX, step.maxX)
-      maxY = Math.max(maxY, step.maxY)
-      if (maxX - minX <= width && maxY - minY <= height) continue
-      moves++
-      ;({ minX, minY, maxX, maxY } = step)
-    }
-  return moves
+export interface SideWalk {
+  readonly boxes: readonly number[]
+  /** How many of the numbers belong to the first sector. */
+  readonly firstSector: number
 }
 
 /**
- * No work round a ring takes fewer moves: of a convex ring that is larger than the reach both ways, no more than the width
- * and the height of the reach lies within it at a time.
+ * How often the quilt is moved while a group is stitched once round, there and back through its bands: reckoned before
+ * anything is drawn, from the boxes of its stretches. The work begins where the first side's corner area ends.
+ *
+ * @param sides  of each side, what `walkSide` says of it
  */
-export function leastMoves(ring: readonly Point[], [width, height]: Reach): number {
-  const { minX, minY, maxX, maxY } = boundsOf(ring)
-  if (maxX - minX <= width || maxY - minY <= height) return 0
-  const length = ring.reduce((sum, a, i) => sum + distance(a, ring[(i + 1) % ring.length]!), 0)
-  return length / (width + height) - 1
+export function reckonMoves(sides: readonly SideWalk[], reach: Reach): number {
+  const counter = new MoveCounter(reach)
+  const begin = sides[0]!.firstSector
+  sides.forEach(({ boxes }, side) => counter.walk(boxes, side === 0 ? begin : 0, boxes.length))
+  counter.walk(sides[0]!.boxes, 0, begin)
+  return counter.moves
 }
 
-/** The boxes in which the needle works in turn, for each sector of one side, through the bands outward and inward in turn. */
-export function sectorBoxes(side: SideShape, reach: Reach): Box[][] {
-  const stations = Array.from({ length: side.stretches }, (_, station) => station)
-  const sectors = [
-    ...stations.map((station) => ({ station, half: 'left' as const })),
-    ...stations.reverse().map((station) => ({ station, half: 'right' as const })),
-  ]
-  return sectors.map(({ station, half }, i) => {
-    const bands = i % 2 === 0 ? side.bands : [...side.bands].reverse()
-    return bands.flatMap((band, turn) =>
-      stepsOf(side, { band, station, half, reach, isForward: turn % 2 === 0 }),
-    )
-  })
+/** Moves the quilt when the needle leaves what lies within the reach. */
+class MoveCounter {
+  moves = 0
+  readonly #reach: Reach
+  #minX = Number.POSITIVE_INFINITY
+  #minY = Number.POSITIVE_INFINITY
+  #maxX = Number.NEGATIVE_INFINITY
+  #maxY = Number.NEGATIVE_INFINITY
+
+  constructor(reach: Reach) {
+    this.#reach = reach
+  }
+
+  walk(boxes: readonly number[], from: number, to: number): void {
+    const [width, height] = this.#reach
+    for (let i = from; i < to; i += 4) {
+      const minX = Math.min(this.#minX, boxes[i]!)
+      const minY = Math.min(this.#minY, boxes[i + 1]!)
+      const maxX = Math.max(this.#maxX, boxes[i + 2]!)
+      const maxY = Math.max(this.#maxY, boxes[i + 3]!)
+      const fits = maxX - minX <= width && maxY - minY <= height
+      if (!fits) this.moves++
+      this.#minX = fits ? minX : boxes[i]!
+      this.#minY = fits ? minY : boxes[i + 1]!
+      this.#maxX = fits ? maxX : boxes[i + 2]!
+      this.#maxY = fits ? maxY : boxes[i + 3]!
+    }
+  }
+}
+
+/** The boxes in which the needle works along one side, through the bands of its sectors outward and inward in turn. */
+export function walkSide(side: SideShape, reach: Reach): SideWalk {
+  const boxes: number[] = []
+  const cell = (half: 'left' | 'right', station: number) => {
+    const isOutward = (half === 'left' ? station : side.stretches * 2 - 1 - station) % 2 === 0
+    side.bands.forEach((_, turn) => {
+      const band = side.bands[isOutward ? turn : side.bands.length - 1 - turn]!
+      addSteps(boxes, side, { band, station, half, reach, isForward: turn % 2 === 0 })
+    })
+  }
+  let firstSector = 0
+  for (let station = 0; station < side.stretches; station++) {
+    cell('left', station)
+    if (station === 0) firstSector = boxes.length
+  }
+  for (let station = side.stretches - 1; station >= 0; station--) cell('right', station)
+  return { boxes, firstSector }
 }
 
 interface CellPlace {
@@ -90,30 +109,56 @@ interface CellPlace {
   readonly isForward: boolean
 }
 
-/** In the order of the walk, the boxes in which the needle works along a cell; one if it is all over the cell at once. */
-function stepsOf(shape: SideShape, { band, station, half, reach, isForward }: CellPlace): Box[] {
+/** Adds, in the order of the walk, the boxes in which the needle works along a cell; one if it is all over it at once. */
+function addSteps(
+  boxes: number[],
+  shape: SideShape,
+  { band, station, half, reach, isForward }: CellPlace,
+): void {
   const frame = band.frames[half]
-  const [near, far] = [station + 1, station].map((at) => stationAt(shape, band, { station: at, frame })) as [
-    Across,
-    Across,
-  ]
+  const near = stationAt(shape, band, { station: station + 1, frame })
+  const far = stationAt(shape, band, { station, frame })
   // What is deeper than the reach can't be helped.
-  const depth = Math.min(frame.width, ...reach)
-  const part = (from: number, to: number): Box => {
-    const [innerFrom, innerTo] = [mix(near.inner, far.inner, from), mix(near.inner, far.inner, to)]
-    const [outerFrom, outerTo] = [mix(near.outer, far.outer, from), mix(near.outer, far.outer, to)]
-    const low = Math.min(innerFrom, innerTo, outerFrom, outerTo)
-    const high = Math.max(innerFrom, innerTo, outerFrom, outerTo)
-    return boxOf(frame.place, { low, high, depth })
+  const depth = Math.min(frame.width, reach[0], reach[1])
+  const cell = { place: frame.place, depth, near, far }
+  if (band.isFree && fitsIn(cell, reach)) {
+    addBox(boxes, cell, 0, 1)
+    return
   }
-  const box = part(0, 1)
-  if (band.isFree && fitsWithin(box, reach)) return [box]
   const along = Math.max(Math.abs(far.inner - near.inner), Math.abs(far.outer - near.outer))
-  const count = Math.max(1, Math.ceil(along / (STEP * Math.min(...reach))))
-  const steps = Array.from({ length: count }, (_, i) => part(i / count, (i + 1) / count))
+  const count = Math.max(1, Math.ceil(along / (STEP * Math.min(reach[0], reach[1]))))
   // From the middle to the corner is clockwise in a side's right half only.
-  const walked = (half === 'right') === isForward ? steps : steps.reverse()
-  return band.isFree ? [...walked, ...[...walked].reverse(), ...walked] : walked
+  const isAscending = (half === 'right') === isForward
+  addRun(boxes, cell, { count, isAscending })
+  if (!band.isFree) return
+  addRun(boxes, cell, { count, isAscending: !isAscending })
+  addRun(boxes, cell, { count, isAscending })
+}
+
+/** A stretch of a band between two lines across it. */
+interface Cell {
+  readonly place: Affine
+  readonly depth: number
+  readonly near: Across
+  readonly far: Across
+}
+
+function addRun(
+  boxes: number[],
+  cell: Cell,
+  { count, isAscending }: { readonly count: number; readonly isAscending: boolean },
+): void {
+  for (let i = 0; i < count; i++) {
+    const step = isAscending ? i : count - 1 - i
+    addBox(boxes, cell, step / count, (step + 1) / count)
+  }
+}
+
+function fitsIn(cell: Cell, [width, height]: Reach): boolean {
+  const box: number[] = []
+  addBox(box, cell, 0, 1)
+  const [minX, minY, maxX, maxY] = box as [number, number, number, number]
+  return maxX - minX <= width && maxY - minY <= height
 }
 
 /** Where a line across a band's frame meets its two seams. */
@@ -138,19 +183,19 @@ function stationAt(
 
 const mix = (a: number, b: number, t: number): number => a + (b - a) * t
 
-/** The box round a strip from `low` to `high` along its seam and `depth` deep, as it lies on the quilt. */
-function boxOf(
-  { a, b, c, d, e, f }: Affine,
-  { low, high, depth }: { readonly low: number; readonly high: number; readonly depth: number },
-): Box {
-  const least = (along: number, across: number) =>
-    along * (along < 0 ? high : low) + across * (across < 0 ? depth : 0)
-  const greatest = (along: number, across: number) =>
-    along * (along < 0 ? low : high) + across * (across < 0 ? 0 : depth)
-  return {
-    minX: least(a, c) + e,
-    minY: least(b, d) + f,
-    maxX: greatest(a, c) + e,
-    maxY: greatest(b, d) + f,
-  }
+/** Adds the box round a part of a cell, as it lies on the quilt. */
+function addBox(boxes: number[], { place, depth, near, far }: Cell, from: number, to: number): void {
+  const innerFrom = mix(near.inner, far.inner, from)
+  const innerTo = mix(near.inner, far.inner, to)
+  const outerFrom = mix(near.outer, far.outer, from)
+  const outerTo = mix(near.outer, far.outer, to)
+  const low = Math.min(innerFrom, innerTo, outerFrom, outerTo)
+  const high = Math.max(innerFrom, innerTo, outerFrom, outerTo)
+  const { a, b, c, d, e, f } = place
+  boxes.push(
+    a * (a < 0 ? high : low) + c * (c < 0 ? depth : 0) + e,
+    b * (b < 0 ? high : low) + d * (d < 0 ? depth : 0) + f,
+    a * (a < 0 ? low : high) + c * (c < 0 ? 0 : depth) + e,
+    b * (b < 0 ? low : high) + d * (d < 0 ? 0 : depth) + f,
+  )
 }

@@ -1,10 +1,13 @@
 import { PlanError } from '../error.ts'
 import { type AreaOrder, planProblems } from './area-order.ts'
-import { assembleRoute, type RouteResult } from './assemble-route.ts'
+import { type RouteResult, tellRoute, walkPlan } from './assemble-route.ts'
 import { checkGraph, checkVertex, type RouteGraph } from './graph.ts'
 import { type Piece, requiredPieces } from './lower-bound.ts'
+import { Surroundings } from './near-part.ts'
+import { NearSearch } from './near-search.ts'
 import { searchPlans } from './plan-search.ts'
 import { networkOf } from './postman.ts'
+import { Workshop } from './stage-work.ts'
 import { completeWeights, type RouteWeights } from './weights.ts'
 
 /** Rounds of local search per area unless told otherwise: there are many areas, and each is small. */
@@ -30,7 +33,7 @@ export interface AreaOptions {
    * Judges finished routes of the cheapest plans: the one with the least value is taken, the first of equals. By `cost`
    * if left out.
    */
-  readonly judge?: (route: RouteResult) => number
+  readonly judge?: (route: Pick<RouteResult, 'walks' | 'extra'>) => number
 }
 
 /** Refuses a start or end that no required edge can be reached from. */
@@ -79,9 +82,13 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
   refuseStrayEnds(pieces, options)
   const effort = { iterations: options.iterations ?? AREA_ITERATIONS, seed: options.seed ?? 1 }
   const { start, end, closed } = options
+  const surroundings = new Surroundings(network, new NearSearch(network))
   const solved = searchPlans(
     {
       network,
+      workshop: new Workshop(network),
+      surroundings,
+      cost: network.cost,
       pieces: orderPieces(pieces, options),
       ends: { start, end, closed },
       strict: options.order === 'strict',
@@ -93,12 +100,11 @@ export function solveByAreas(graph: RouteGraph, options: AreaOptions): RouteResu
   )
   if (solved.length === 0)
     throw new PlanError({ code: 'route/unreachable', at: 'start', message: 'no walk reaches the ends given' })
-  const assembly = { graph, network, weights, effort, options }
-  if (!options.judge) return assembleRoute(assembly, solved[0]!)
-  return leastOf(
-    solved.map((plan) => assembleRoute(assembly, plan)),
-    options.judge,
-  )
+  const assembly = { graph, surroundings, weights, effort, options }
+  const { judge } = options
+  if (!judge) return tellRoute(assembly, walkPlan(assembly, solved[0]!))
+  const walked = solved.map((plan) => walkPlan(assembly, plan))
+  return tellRoute(assembly, leastOf(walked, judge))
 }
 
 /** The item with the least value, the first of equals. */

@@ -2,8 +2,9 @@ import type { AreaOptions } from './areas.ts'
 import { eulerWalk } from './euler-walk.ts'
 import type { RouteGraph, Step, Walk } from './graph.ts'
 import { networkBound } from './lower-bound.ts'
+import type { Surroundings } from './near-part.ts'
 import { integerCost, type Network } from './network.ts'
-import type { Chain } from './plan-search.ts'
+import type { Chain, SolvedPlan } from './plan-search.ts'
 import { expandPasses } from './postman.ts'
 import type { Effort } from './search.ts'
 import { ANYWHERE, Stage, type StagePlan } from './stage.ts'
@@ -45,7 +46,7 @@ export interface RouteResult {
 
 export interface Assembly {
   readonly graph: RouteGraph
-  readonly network: Network
+  readonly surroundings: Surroundings
   readonly weights: RouteWeights
   readonly effort: Effort
   readonly options: AreaOptions
@@ -88,15 +89,22 @@ function stagePlan(assembly: Assembly, at: { stage: Stage; p: number; q: number 
   const plan = stage.plan(p, q)
   if (!use.touches(plan)) return plan
   const ports = [p, q].filter((x) => x !== ANYWHERE)
-  const repriced = new Stage(stage.work, assembly.network, ports, assembly.effort, use.cost)
+  const repriced = new Stage(stage.work, { ...assembly, cost: use.cost }, ports)
   repriced.settle(p, q)
   return repriced.plan(p, q)
 }
 
 interface Progress {
   readonly walks: { start: number; end: number; steps: Step[] }[]
+  /** Per area, in thousandths. */
   readonly extra: Float64Array
   readonly use: SeamUse
+}
+
+/** A plan as it is walked, before anything is said about it. */
+export interface WalkedPlan extends Pick<RouteResult, 'walks' | 'extra'> {
+  readonly solved: SolvedPlan
+  readonly extraOf: Float64Array
 }
 
 /** Walks one chain and adds it to what is there: a new walk at its start and at every cut. */
@@ -117,30 +125,32 @@ function walkChain(assembly: Assembly, { works, stages, choice }: Chain, progres
   })
 }
 
-/** The steps of all stages in order, with the figures of the report. */
-export function assembleRoute(
-  assembly: Assembly,
-  best: { readonly chains: readonly Chain[]; readonly plan: number },
-): RouteResult {
-  const { graph, network, weights, options } = assembly
-  const areas = options.plans[best.plan]!.length
-  const use = new SeamUse(network, weights.travelAgain)
+/** The steps of all stages in order. */
+export function walkPlan(assembly: Assembly, solved: SolvedPlan): WalkedPlan {
+  const { weights, options, surroundings } = assembly
+  const areas = options.plans[solved.plan]!.length
+  const use = new SeamUse(surroundings.network, weights.travelAgain)
   const progress: Progress = { walks: [], extra: new Float64Array(areas), use }
-  for (const chain of best.chains) walkChain(assembly, chain, progress)
-  const { walks } = progress
+  for (const chain of solved.chains) walkChain(assembly, chain, progress)
   const extra = progress.extra.reduce((sum, x) => sum + x, 0) / 1000
+  return { solved, walks: progress.walks, extra, extraOf: progress.extra }
+}
+
+/** A walked plan with the figures of the report. */
+export function tellRoute(assembly: Assembly, { solved, walks, extra, extraOf }: WalkedPlan): RouteResult {
+  const { graph, weights, options, surroundings } = assembly
   const repositions = countMoves(walks)
-  const { cost: bound, starts } = networkBound(network, options)
+  const { cost: bound, starts } = networkBound(surroundings.network, options)
   return {
     walks,
-    plan: best.plan,
+    plan: solved.plan,
     cost: extra + weights.reposition * repositions + weights.start * (walks.length - 1),
     extra,
     ...passLengths(graph, walks),
     repositions,
     lowerBound: bound,
     startsBound: starts,
-    perArea: reportAreas(assembly, best.chains, progress.extra),
+    perArea: reportAreas(assembly, solved.chains, extraOf),
   }
 }
 

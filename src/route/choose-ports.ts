@@ -15,26 +15,52 @@ export interface PortProblem {
 }
 
 /**
- * The cheapest sequence of handovers by dynamic programming over the stages' tables, estimates among them; undefined if
- * there is none.
+ * The cheapest sequence of handovers by the stages' tables, estimates among them; undefined if there is none. Stages are
+ * asked to make sure of what the choice rests on, until it rests on nothing else.
+ */
+export function estimatePorts(problem: PortProblem): PortChoice | undefined {
+  for (;;) {
+    const choice = cheapestPorts(problem)
+    if (!choice || !changes(problem, choice, (stage, p, q) => stage.makeSure(p, q))) return choice
+  }
+}
+
+/** Whether anything that a choice rests on changes. */
+function changes(
+  { stages }: PortProblem,
+  { ports }: PortChoice,
+  change: (stage: Stage, p: number, q: number) => boolean,
+): boolean {
+  let changed = false
+  stages.forEach((stage, s) => {
+    if (change(stage, ports[s]!, ports[s + 1]!)) changed = true
+  })
+  return changed
+}
+
+/**
+ * The cheapest sequence of handovers by dynamic programming over the stages' tables as they are.
  *
  * @source the hierarchical Chinese postman with a linear order: Dror, Stern, Trudeau, Networks 17 (1987)
  */
-export function estimatePorts({ stages, handovers, startCost }: PortProblem): PortChoice | undefined {
+function cheapestPorts({ stages, handovers, startCost }: PortProblem): PortChoice | undefined {
   let reach = handovers[0]!.map(() => 0)
   const back: number[][] = []
   stages.forEach((stage, s) => {
-    const inner = s + 1 < stages.length
     const from: number[] = []
+    const starting = (q: number) => (s + 1 < stages.length && q === ANYWHERE ? startCost : 0)
+    // No stage costs less than nothing, so whoever comes after one that is far behind need not be asked.
+    const soonest = [...reach.keys()].sort((i, j) => reach[i]! - reach[j]! || i - j)
+    const before = reach
     reach = handovers[s + 1]!.map((q, j) => {
       let best = Number.POSITIVE_INFINITY
-      handovers[s]!.forEach((p, i) => {
-        if (!(reach[i]! < best)) return
-        const cost = reach[i]! + stage.cost(p, q) + (inner && q === ANYWHERE ? startCost : 0)
-        if (cost >= best) return
+      for (const i of soonest) {
+        if (!(before[i]! + starting(q) < best)) break
+        const cost = before[i]! + stage.cost(handovers[s]![i]!, q) + starting(q)
+        if (cost >= best) continue
         best = cost
         from[j] = i
-      })
+      }
       return best
     })
     back.push(from)
@@ -57,11 +83,6 @@ export function estimatePorts({ stages, handovers, startCost }: PortProblem): Po
 export function choosePorts(problem: PortProblem): PortChoice | undefined {
   for (;;) {
     const choice = estimatePorts(problem)
-    if (!choice) return undefined
-    let changed = false
-    problem.stages.forEach((stage, s) => {
-      if (stage.settle(choice.ports[s]!, choice.ports[s + 1]!)) changed = true
-    })
-    if (!changed) return choice
+    if (!choice || !changes(problem, choice, (stage, p, q) => stage.settle(p, q))) return choice
   }
 }

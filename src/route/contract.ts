@@ -4,7 +4,7 @@ import { buildNetwork, type Network } from './network.ts'
 export interface Contracted {
   readonly network: Network
   /** For each merged edge: the original edges from its u to its v. */
-  readonly chains: readonly (readonly number[])[]
+  readonly chains: readonly number[][]
   /** The original vertex of each vertex. */
   readonly original: Int32Array
   /** The vertex of each original one, -1 if it was merged away or left out. */

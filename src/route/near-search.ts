@@ -1,6 +1,10 @@
 import { Heap } from './heap.ts'
 import type { Network } from './network.ts'
 
+/** Told of a vertex and how far it is; true ends the search. */
+type Visit = (vertex: number, distance: number) => boolean
+type Allows = (edge: number) => boolean
+
 /**
  * Dijkstra's search that stops when it has seen enough. Its arrays are kept between runs, so a run costs only what it
  * looks at.
@@ -20,7 +24,7 @@ export class NearSearch {
     this.distance = new Float64Array(network.vertexCount)
     this.via = new Int32Array(network.vertexCount)
     this.runOf = new Int32Array(network.vertexCount)
-    this.heap = new Heap(2 * network.edgeCount + 1)
+    this.heap = new Heap(2 * network.edgeCount + network.vertexCount + 1)
   }
 
   get vertexCount(): number {
@@ -28,18 +32,23 @@ export class NearSearch {
   }
 
   /** Visits vertices by rising distance until `visit` returns true. */
-  run(source: number, visit: (vertex: number, distance: number) => boolean): void {
+  run(source: number, visit: Visit): void {
+    this.runFrom([source], { visit, allows: (e) => !this.banned?.[e] })
+  }
+
+  /** Visits vertices by rising distance from the nearest of several, over the edges allowed, until `visit` returns true. */
+  runFrom(sources: readonly number[], { visit, allows }: { visit: Visit; allows: Allows }): void {
     const { heap, distance } = this
     this.stamp++
-    this.source = source
+    this.source = sources[0] ?? -1
     heap.clear()
-    this.reach(source, 0, -1)
+    for (const x of sources) if (this.runOf[x] !== this.stamp) this.reach(x, 0, -1)
     while (heap.size > 0) {
       const key = heap.topKey
       const x = heap.pop()
       if (key > distance[x]!) continue
       if (visit(x, key)) return
-      this.expand(x, key)
+      this.expand(x, key, allows)
     }
   }
 
@@ -50,11 +59,11 @@ export class NearSearch {
     this.heap.push(d, x)
   }
 
-  private expand(x: number, key: number): void {
+  private expand(x: number, key: number, allows: Allows): void {
     const { first, halfEdge, halfVertex, cost } = this.network
     for (let h = first[x]!, end = first[x + 1]!; h < end; h++) {
       const e = halfEdge[h]!
-      if (this.banned?.[e]) continue
+      if (!allows(e)) continue
       const y = halfVertex[h]!
       const d = key + cost[e]!
       if (this.runOf[y] !== this.stamp || d < this.distance[y]!) this.reach(y, d, e)

@@ -1,11 +1,10 @@
-import { type AreaOrder, asArea } from './area-order.ts'
+import { type Area, type AreaOrder, asArea } from './area-order.ts'
 import { choosePorts, estimatePorts, type PortChoice, type PortProblem } from './choose-ports.ts'
 import type { Piece } from './lower-bound.ts'
 import { integerCost, type Network } from './network.ts'
 import { handoverPorts } from './ports.ts'
-import type { Effort } from './search.ts'
-import { ANYWHERE, Stage, type StageWork } from './stage.ts'
-import { stagesOf } from './stage-work.ts'
+import { ANYWHERE, Stage, type StageSite, type StageWork } from './stage.ts'
+import { stagesOf, type Workshop } from './stage-work.ts'
 import type { RouteWeights } from './weights.ts'
 
 /** Where the whole route begins and ends. */
@@ -16,15 +15,15 @@ interface RouteEnds {
 }
 
 /** What is the same for every plan. */
-export interface Site {
+export interface Site extends StageSite {
   readonly network: Network
+  readonly workshop: Workshop
   /** The separate parts of the graph, in the order in which they are worked. */
   readonly pieces: readonly Piece[]
   readonly ends: RouteEnds
   /** No walk begins before an earlier area is done in all parts of the graph. */
   readonly strict: boolean
   readonly weights: RouteWeights
-  readonly effort: Effort
   /** Stages made so far, shared between plans. */
   readonly stages: Map<string, Stage>
 }
@@ -67,11 +66,10 @@ const BASES = 8
 /** The stage for this work and these ports, shared between plans that have it in common. */
 function sharedStage(site: Site, work: StageWork, ports: readonly number[]): Stage {
   const keep = [...new Set(ports)].filter((x) => x !== ANYWHERE).sort((a, b) => a - b)
-  const passable = work.kind.reduce((hash, k, e) => (k === 2 ? (hash * 31 + e) % 1_000_000_007 : hash), 7)
-  const key = `${work.pieces.join()}|${keep.join()}|${passable}`
+  const key = `${work.key}|${keep.join()}|${work.passable.key}`
   let stage = site.stages.get(key)
   if (!stage) {
-    stage = new Stage(work, site.network, keep, site.effort)
+    stage = new Stage(work, site, keep)
     site.stages.set(key, stage)
   }
   return stage
@@ -89,7 +87,7 @@ function outerEnds(works: readonly StageWork[], { start, end, closed }: RouteEnd
 
 /** The handovers of a chain to choose from, with the estimated best of its possible ends. */
 function chainProblem(site: Site, works: readonly StageWork[], ends: RouteEnds): ChainProblem | undefined {
-  const inner = works.slice(1).map((_, s) => [...handoverPorts(site.network, works, s), ANYWHERE])
+  const inner = works.slice(1).map((_, s) => [...handoverPorts(site.surroundings.near, works, s), ANYWHERE])
   const startCost = integerCost(site.weights.start)
   let best: ChainProblem | undefined
   for (const [start, end] of outerEnds(works, ends)) {
@@ -102,34 +100,43 @@ function chainProblem(site: Site, works: readonly StageWork[], ends: RouteEnds):
   return best
 }
 
-/** The stages of a plan, for each separate part of the graph or, in strict order, for all of it. */
-function worksOf(site: Site, plan: AreaOrder): { works: StageWork[]; ends: RouteEnds }[] {
-  const { network, ends } = site
-  const parts = site.strict ? [undefined] : site.pieces
-  return parts.flatMap((piece) => {
-    const inside = (x: number) => !piece || piece.vertices.has(x)
-    const areas = plan.map((area, i) => {
-      const full = asArea(area)
-      return { area: i, of: { ...full, required: full.required.filter((e) => inside(network.u[e]!)) } }
-    })
-    const works = stagesOf(network, areas)
-    const within = (x: number | undefined) => (x !== undefined && inside(x) ? x : undefined)
-    const own = { start: within(ends.start), end: within(ends.end), closed: ends.closed }
-    return works.length > 0 ? [{ works, ends: own }] : []
+/** The areas of a plan in each separate part of the graph or, in strict order, in all of it. */
+function areasByPart(site: Site, plan: AreaOrder): { areas: NumberedArea[]; ends: RouteEnds }[] {
+  const { network, ends, pieces } = site
+  const whole = plan.map((area, i) => ({ area: i, of: asArea(area) }))
+  if (site.strict || pieces.length === 1) return [{ areas: whole, ends }]
+  return pieces.map(({ vertices }) => {
+    const areas = whole.map(({ area, of }) => ({
+      area,
+      of: { ...of, required: of.required.filter((e) => vertices.has(network.u[e]!)) },
+    }))
+    const within = (x: number | undefined) => (x !== undefined && vertices.has(x) ? x : undefined)
+    return { areas, ends: { start: within(ends.start), end: within(ends.end), closed: ends.closed } }
   })
 }
+
+interface NumberedArea {
+  readonly area: number
+  readonly of: Area
+}
+
+/** How often the work goes on to another area. */
+const movesBetween = (areas: readonly NumberedArea[]): number =>
+  Math.max(0, areas.filter(({ of }) => of.required.length > 0).length - 1)
 
 /** What a plan costs at least or, with luck, exactly; undefined if it cannot be walked, or not for less than `limit`. */
 function estimatePlan(
   site: Site,
   at: { plan: AreaOrder; index: number; limit: number },
 ): Estimate | undefined {
-  const parts = worksOf(site, at.plan)
-  const moves = parts.reduce((sum, { works }) => sum + new Set(works.map((w) => w.area)).size - 1, 0)
+  const parts = areasByPart(site, at.plan)
+  const moves = parts.reduce((sum, { areas }) => sum + movesBetween(areas), 0)
   let cost = moves * integerCost(site.weights.reposition)
   const chains: ChainProblem[] = []
-  for (const { works, ends } of parts) {
+  for (const { areas, ends } of parts) {
     if (cost >= at.limit) return undefined
+    const works = stagesOf(site.workshop, areas)
+    if (works.length === 0) continue
     const chain = chainProblem(site, works, ends)
     if (!chain) return undefined
     chains.push(chain)

@@ -1,5 +1,4 @@
-import type { Network } from './network.ts'
-import { shortestPaths } from './shortest-paths.ts'
+import type { NearSearch } from './near-search.ts'
 import type { StageWork } from './stage.ts'
 
 /** At most about this many ways over from one stage to the next are tried. */
@@ -21,26 +20,49 @@ function spread(list: readonly number[], count: number): number[] {
   return Array.from({ length: count }, (_, i) => list[Math.floor((i * list.length) / count)]!)
 }
 
-/** Distances from the vertices of a stage over what that stage may pass. */
-function distancesFrom(network: Network, work: StageWork): Float64Array {
-  return shortestPaths(
-    network,
-    work.vertices,
-    work.kind.map((k) => (k === 0 ? 1 : 0)),
-  ).distance
+/** Distances over what a stage may pass are looked for among so many vertices, and so many times its own. */
+const LOOK = 1000
+const LOOK_ROUND = 20
+
+/** Distances of some vertices from those of a stage over what that stage may pass, where they lie near it. */
+function distancesTo(
+  targets: readonly number[],
+  { vertices, passable }: StageWork,
+  near: NearSearch,
+): ReadonlyMap<number, number> {
+  const wanted = new Set(targets)
+  const distances = new Map<number, number>()
+  let left = LOOK + LOOK_ROUND * vertices.length
+  near.runFrom(vertices, {
+    allows: (e) => passable.allows(e),
+    visit: (x, distance) => {
+      if (wanted.has(x)) distances.set(x, distance)
+      return distances.size === wanted.size || --left <= 0
+    },
+  })
+  return distances
 }
 
-function nearestOf(vertices: readonly number[], distance: Float64Array): number[] {
-  let best = -1
-  for (const x of vertices) if (best === -1 || distance[x]! < distance[best]!) best = x
-  return best !== -1 && Number.isFinite(distance[best]!) ? [best] : []
+/** The vertex of one stage that is nearest to another, the lowest of equals; none if it cannot be reached. */
+function nearestTo(to: StageWork, { vertices }: StageWork, near: NearSearch): number[] {
+  const wanted = new Set(vertices)
+  let found: { x: number; distance: number } | undefined
+  near.runFrom(to.vertices, {
+    allows: (e) => to.passable.allows(e),
+    visit: (x, distance) => {
+      if (found && distance > found.distance) return true
+      if (wanted.has(x) && (!found || x < found.x)) found = { x, distance }
+      return false
+    },
+  })
+  return found ? [found.x] : []
 }
 
 /**
  * Vertices at which the walk may pass from stage `s` to stage `s + 1`. First those that are odd on either side, since
  * a walk that ends at an odd vertex costs nothing there; then vertices that both touch; and the nearest ones.
  */
-export function handoverPorts(network: Network, stages: readonly StageWork[], s: number): number[] {
+export function handoverPorts(near: NearSearch, stages: readonly StageWork[], s: number): number[] {
   const a = stages[s]!
   const b = stages[s + 1]!
   const onA = new Set(a.vertices)
@@ -53,17 +75,17 @@ export function handoverPorts(network: Network, stages: readonly StageWork[], s:
   const both = oddA.filter((x) => inB.has(x))
   let odd = [...oddA.filter((x) => onB.has(x)), ...oddB.filter((x) => onA.has(x))]
   const rest = [...oddA.filter((x) => !onB.has(x)), ...oddB.filter((x) => !onA.has(x))]
-  const near: number[] = []
+  const closest: number[] = []
   if (shared.length === 0 || odd.length + rest.length > limit) {
-    const fromA = distancesFrom(network, a)
-    const fromB = distancesFrom(network, b)
-    const gap = (x: number) => fromA[x]! + fromB[x]!
+    const [fromA, fromB] = [distancesTo(rest, a, near), distancesTo(rest, b, near)]
+    const far = Number.MAX_VALUE / 4
+    const gap = (x: number) => (fromA.get(x) ?? far) + (fromB.get(x) ?? far)
     rest.sort((x, y) => gap(x) - gap(y) || x - y)
-    if (shared.length === 0) near.push(...nearestOf(a.vertices, fromB), ...nearestOf(b.vertices, fromA))
+    if (shared.length === 0) closest.push(...nearestTo(b, a, near), ...nearestTo(a, b, near))
     odd = spread(odd, limit)
   }
   const ports = new Set([...both, ...odd].slice(0, limit))
-  for (const x of [...near, ...rest.slice(0, limit - 2), ...spread(shared, 3)]) {
+  for (const x of [...closest, ...rest.slice(0, limit - 2), ...spread(shared, 3)]) {
     if (ports.size >= limit + 2) break
     ports.add(x)
   }

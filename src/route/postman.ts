@@ -76,7 +76,7 @@ function refuseUnreachable(network: Network, fixed: readonly number[]): void {
 }
 
 /** The original edges of a local solution: each required edge once, and every extra pass. */
-export function expandPasses(local: Contracted, passes: Uint8Array): number[] {
+export function expandPasses(local: Pick<Contracted, 'chains' | 'network'>, passes: Uint8Array): number[] {
   const list: number[] = []
   local.chains.forEach((chain, e) => {
     for (let k = passes[e]! + local.network.required[e]!; k > 0; k--) list.push(...chain)

@@ -9,26 +9,25 @@ export interface PathRow {
   readonly via: Int32Array
 }
 
+const heapFor = ({ edgeCount }: Network): Heap => new Heap(2 * edgeCount + 1)
+
 /**
- * Cheapest paths from `source`, or from the nearest of several, over all edges that are not banned.
+ * Cheapest paths from `source` over all edges that are not banned.
  *
  * @param banned  edges with a non-zero entry are left out
+ * @param heap  an empty one to work with
  * @source Dijkstra 1959, binary heap
  */
 export function shortestPaths(
   network: Network,
-  source: number | readonly number[],
-  banned?: Uint8Array,
+  source: number,
+  { banned, heap = heapFor(network) }: { banned?: Uint8Array | undefined; heap?: Heap } = {},
 ): PathRow {
   const { first, halfEdge, halfVertex, cost } = network
   const distance = new Float64Array(network.vertexCount).fill(Number.POSITIVE_INFINITY)
   const via = new Int32Array(network.vertexCount).fill(-1)
-  const sources = typeof source === 'number' ? [source] : source
-  const heap = new Heap(2 * network.edgeCount + sources.length)
-  for (const x of sources) {
-    distance[x] = 0
-    heap.push(0, x)
-  }
+  distance[source] = 0
+  heap.push(0, source)
   while (heap.size > 0) {
     const key = heap.topKey
     const x = heap.pop()
@@ -44,7 +43,7 @@ export function shortestPaths(
       heap.push(d, y)
     }
   }
-  return { source: sources[0] ?? -1, distance, via }
+  return { source, distance, via }
 }
 
 /** From so many vertices on, single paths are searched on demand instead of keeping whole rows. */
@@ -54,6 +53,7 @@ const LARGE = 3000
 export class Metric {
   private readonly rows: (PathRow | undefined)[]
   private nearby: NearSearch | undefined
+  private heap: Heap | undefined
 
   constructor(
     readonly network: Network,
@@ -77,7 +77,8 @@ export class Metric {
   row(source: number): PathRow {
     let row = this.rows[source]
     if (!row) {
-      row = shortestPaths(this.network, source, this.banned)
+      this.heap ??= heapFor(this.network)
+      row = shortestPaths(this.network, source, { banned: this.banned, heap: this.heap })
       this.rows[source] = row
     }
     return row

@@ -34,7 +34,8 @@ export class Task {
   readonly component: Int32Array
   readonly componentCount: number
   private readonly odd: Uint8Array
-  private readonly toggled: Uint8Array
+  /** Marks of vertices, for one question at a time. */
+  private readonly marks: Uint8Array
   private readonly sets: UnionFind
 
   constructor(
@@ -46,7 +47,7 @@ export class Task {
     this.metric = metric ?? new Metric(network)
     this.sets = new UnionFind(n)
     this.odd = new Uint8Array(n)
-    this.toggled = new Uint8Array(n)
+    this.marks = new Uint8Array(n)
     this.component = new Int32Array(n).fill(-1)
     const touched = new Uint8Array(n)
     for (let e = 0; e < network.edgeCount; e++) {
@@ -76,14 +77,14 @@ export class Task {
 
   /** The vertices whose parity is wrong once `links` are added. */
   terminals(links: readonly Link[]): number[] {
-    const { toggled } = this
-    toggled.set(this.odd)
+    const { marks } = this
+    marks.set(this.odd)
     for (const { a, b } of links) {
-      toggled[a]! ^= 1
-      toggled[b]! ^= 1
+      marks[a]! ^= 1
+      marks[b]! ^= 1
     }
     const list: number[] = []
-    for (let x = 0; x < toggled.length; x++) if (toggled[x]) list.push(x)
+    for (let x = 0; x < marks.length; x++) if (marks[x]) list.push(x)
     return list
   }
 
@@ -150,9 +151,12 @@ export class Task {
 
   /** Takes out extra passes that touch no required piece and no end. */
   dropLoose(passes: Uint8Array): void {
-    const { pieceOf, held } = this.vertexPieces(passes)
+    const { sets, network, component } = this
+    this.mergePasses(passes)
+    const held = this.marks.fill(0)
+    for (let x = 0; x < component.length; x++) if (component[x] !== -1) held[sets.find(x)] = 1
     for (let e = 0; e < passes.length; e++)
-      if (passes[e]! > 0 && !held.has(pieceOf[this.network.u[e]!]!)) passes[e] = 0
+      if (passes[e]! > 0 && held[sets.find(network.u[e]!)] === 0) passes[e] = 0
   }
 
   costOf(passes: Uint8Array): number {

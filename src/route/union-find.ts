@@ -1,7 +1,7 @@
 /** Disjoint sets over 0..size-1, with path halving and union by size (Tarjan 1975). */
 export class UnionFind {
-  private readonly parent: Int32Array
-  private readonly size: Int32Array
+  private parent: Int32Array
+  private size: Int32Array
 
   constructor(count: number) {
     this.parent = new Int32Array(count)
@@ -13,6 +13,14 @@ export class UnionFind {
   reset(): void {
     for (let i = 0; i < this.parent.length; i++) this.parent[i] = i
     this.size.fill(1)
+  }
+
+  /** The same sets, to be joined on their own from here. */
+  copy(): UnionFind {
+    const same = new UnionFind(0)
+    same.parent = this.parent.slice()
+    same.size = this.size.slice()
+    return same
   }
 
   /** The representative of the set of `x`. */

@@ -1,6 +1,8 @@
 import { PlanError } from '../error.ts'
 import type { Line } from './line.ts'
 import { planNeedles, tieZones } from './needle-plan.ts'
+import type { Needle } from './needles.ts'
+import type { Relay } from './relay-strays.ts'
 import { assertStitchSettings, STITCH_DEFAULTS, type StitchSettings } from './settings.ts'
 import { type Tidied, tidyNeedles } from './tidy-needles.ts'
 import { layTrack, type Track } from './track.ts'
@@ -39,8 +41,8 @@ export interface Stitches {
  * stitches along the line, unless the line has parts of kind `tie-off`, which are then stitched that short instead.
  *
  * No other stitch is shorter than `minLength`. That rule is the stronger one: a cusp closer than that to the one
- * before it has no needle point of its own (`mergedCusps` counts them), and a stitch that cannot be split into two
- * long enough may cut a hairpin curve by more than the tolerance (`worstChordError`).
+ * before it has no needle point of its own (`mergedCusps` counts them), and no stitches that long keep to a hairpin
+ * curve of a radius between about 1/5 and 4/5 of it (`worstChordError`).
  *
  * @param line      one thread start
  * @param settings  see StitchSettings
@@ -67,32 +69,37 @@ function assertLongEnough({ lengthMm }: Track, { minLength }: StitchSettings): v
   throw new PlanError({ code: 'stitch/line-too-short', message, at: '' })
 }
 
-/** The needle points as flat arrays, with the inserted ones in their places. */
-function pack({ needles, insertions }: Tidied, track: Track) {
-  const points = needles.xs.length + insertions.length
-  const [xs, ys, along] = [0, 1, 2].map(() => new Float64Array(points)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ]
-  const tied = new Uint8Array(points - 1)
-  const parts = new Uint32Array(points - 1)
-  let at = 0
-  let next = 0
-  for (let i = 0; i < needles.xs.length; ) {
-    const inserted = insertions[next]?.before === i ? insertions[next++]!.needle : undefined
-    const piece = inserted ? inserted.piece : needles.pieces[i]!
-    xs[at] = inserted ? inserted.point[0] : needles.xs[i]!
-    ys[at] = inserted ? inserted.point[1] : needles.ys[i]!
-    along[at] = inserted ? inserted.along : needles.along[i]!
-    if (at > 0) {
-      tied[at - 1] = inserted ? inserted.tied : needles.tied[i]!
-      parts[at - 1] = track.parts[piece]!
-    }
-    at++
-    if (!inserted) i++
+/** The needle points as flat arrays, those laid anew in their places. */
+function pack({ needles, relays }: Tidied, track: Track) {
+  const points = relays.reduce((sum, r) => sum + r.needles.length - (r.to - r.from - 1), needles.xs.length)
+  const xs = new Float64Array(points)
+  const ys = new Float64Array(points)
+  const along = new Float64Array(points)
+  const tied = new Uint8Array(points)
+  const parts = new Uint32Array(points)
+  weave(xs, { list: needles.xs, relays }, ({ point }) => point[0])
+  weave(ys, { list: needles.ys, relays }, ({ point }) => point[1])
+  weave(along, { list: needles.along, relays }, (needle) => needle.along)
+  weave(tied, { list: needles.tied, relays }, (needle) => needle.tied)
+  weave(parts, { list: needles.pieces, relays }, ({ piece }) => piece)
+  for (let i = 0; i < points; i++) parts[i] = track.parts[parts[i]!]!
+  const stitches = { tied: tied.subarray(1), parts: parts.subarray(1) }
+  return { count: points - 1, xs, ys, along, ...stitches, lengthMm: sumOfLengths(xs, ys) }
+}
+
+/** Writes a list into an array, with one figure of each needle point laid anew in place of those it replaces. */
+function weave(
+  target: Float64Array | Uint8Array | Uint32Array,
+  { list, relays }: { readonly list: readonly number[]; readonly relays: readonly Relay[] },
+  figureOf: (needle: Needle) => number,
+): void {
+  let [at, next] = [0, 0]
+  for (const { from, to, needles } of relays) {
+    while (next <= from) target[at++] = list[next++]!
+    for (const needle of needles) target[at++] = figureOf(needle)
+    next = to
   }
-  return { count: points - 1, xs, ys, along, tied, parts, lengthMm: sumOfLengths(xs, ys) }
+  while (next < list.length) target[at++] = list[next++]!
 }
 
 function sumOfLengths(xs: Float64Array, ys: Float64Array): number {

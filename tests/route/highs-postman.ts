@@ -16,24 +16,34 @@ function labels(graph: RouteGraph, passes: readonly number[]): number[] {
   return label
 }
 
-function program(graph: RouteGraph, cuts: readonly string[]): string {
-  const terms = graph.edges.map((edge, e) => `${edge.length * edge.price!} x${e}`)
-  const parity = Array.from({ length: graph.vertexCount }, (_, x) => {
-    const at = graph.edges.flatMap((edge, e) =>
-      edge.u === edge.v || (edge.u !== x && edge.v !== x) ? [] : [e],
-    )
-    const degree = graph.edges.reduce(
-      (sum, edge) => sum + (edge.required ? Number(edge.u === x) + Number(edge.v === x) : 0),
-      0,
-    )
-    return at.length > 0 ? ` p${x}: ${at.map((e) => `x${e}`).join(' + ')} - 2 z${x} = ${-degree}` : ''
+/** Parity at every vertex that has edges, as a row each: extra passes and required degree together are even. */
+function parityRows(graph: RouteGraph): Map<number, string> {
+  const terms = new Map<number, string[]>()
+  const degrees = new Map<number, number>()
+  graph.edges.forEach(({ u, v, required }, e) => {
+    if (u === v) return
+    for (const x of [u, v]) {
+      const at = terms.get(x)
+      if (at) at.push(`x${e}`)
+      else terms.set(x, [`x${e}`])
+      degrees.set(x, (degrees.get(x) ?? 0) + Number(required))
+    }
   })
+  return new Map(
+    [...terms].map(([x, at]) => [x, ` p${x}: ${at.join(' + ')} - 2 z${x} = ${-degrees.get(x)!}`]),
+  )
+}
+
+/** The program without the cuts: its objective and rows before them, and its bounds after. */
+function programAround(graph: RouteGraph): [before: string, after: string] {
+  const terms = graph.edges.map((edge, e) => `${edge.length * edge.price!} x${e}`)
+  const parity = parityRows(graph)
   const bounds = graph.edges.map((edge, e) => ` 0 <= x${e} <= ${edge.required ? 1 : 2}`)
-  const general = [...graph.edges.keys()]
-    .map((e) => `x${e}`)
-    .concat(Array.from({ length: graph.vertexCount }, (_, x) => `z${x}`))
-  const rows = [...parity.filter((row) => row !== ''), ...cuts]
-  return `Minimize\n obj: ${terms.join(' + ')}\nSubject To\n${rows.join('\n')}\nBounds\n${bounds.join('\n')}\nGeneral\n ${general.join(' ')}\nEnd\n`
+  const general = [...graph.edges.map((_, e) => `x${e}`), ...[...parity.keys()].map((x) => `z${x}`)]
+  return [
+    `Minimize\n obj: ${terms.join(' + ')}\nSubject To\n${[...parity.values()].join('\n')}\n`,
+    `Bounds\n${bounds.join('\n')}\nGeneral\n ${general.join(' ')}\nEnd\n`,
+  ]
 }
 
 /**
@@ -44,9 +54,10 @@ function program(graph: RouteGraph, cuts: readonly string[]): string {
  */
 export function closedExtraByProgram(highs: Highs, graph: RouteGraph): number {
   const on = new Set(graph.edges.flatMap((edge) => (edge.required ? [edge.u, edge.v] : [])))
+  const [before, after] = programAround(graph)
   const cuts: string[] = []
   for (;;) {
-    const solved = highs.solve(program(graph, cuts), { mip_rel_gap: 0, mip_abs_gap: 0 })
+    const solved = highs.solve(`${before}${cuts.join('\n')}\n${after}`, { mip_rel_gap: 0, mip_abs_gap: 0 })
     if (solved.Status !== 'Optimal') throw new Error(`HiGHS ended with ${solved.Status}`)
     const columns = solved.Columns as Record<string, { Primal: number }>
     const passes = graph.edges.map((_, e) => Math.round(columns[`x${e}`]!.Primal))
@@ -61,3 +72,17 @@ export function closedExtraByProgram(highs: Highs, graph: RouteGraph): number {
     }
   }
 }
+
+/** No solution passes again over an edge of this price. */
+const NEVER = 1e6
+
+/** The least extra of a walk between two given vertices: that of a closed walk which comes back by an edge of its own. */
+export const extraBetweenByProgram = (
+  highs: Highs,
+  graph: RouteGraph,
+  [u, v]: readonly [number, number],
+): number =>
+  closedExtraByProgram(highs, {
+    ...graph,
+    edges: [...graph.edges, { u, v, length: 1, required: true, price: NEVER }],
+  })

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { PlanError } from '../../src/error.ts'
 import { arc, cubic, line as straight } from '../../src/geometry/segment.ts'
-import { strokeThrough } from '../../src/geometry/stroke.ts'
+import { StrokeBuilder, strokeThrough } from '../../src/geometry/stroke.ts'
 import {
   countByBand,
   countByPart,
@@ -37,6 +37,33 @@ describe('stitches along a line', () => {
       }),
       { seed: 1, numRuns: 200 },
     )
+  })
+
+  // Sagitta of the shortest stitch within a circle: R - sqrt(R² - 0.25²) is over 0.1 mm for R under 0.3625 mm (Euclid
+  // III.35), and a turn of radius R strays by no more than R from a stitch to its far end.
+  it.each([0.03, 0.06, 0.1, 0.4, 0.45, 0.6, 1])('keep to a hairpin of radius %s mm', (radius) => {
+    for (let leg = 20; leg < 22.5; leg += 0.25) {
+      const there = new StrokeBuilder([0, 0]).lineTo([leg, 0])
+      const back = there.push(arc([leg, 2 * radius], [leg, radius], Math.PI)).lineTo([0, 2 * radius])
+      const line = lineOf(part(back.build()))
+      expect(faultsOf(line, layStitches(line), STITCH_DEFAULTS)).toEqual([])
+    }
+  })
+
+  it('stray from a hairpin between by no more than a half over the tolerance, and tell it', () => {
+    const there = new StrokeBuilder([0, 0]).lineTo([20, 0])
+    const line = lineOf(
+      part(
+        there
+          .push(arc([20, 0.5], [20, 0.25], Math.PI))
+          .lineTo([0, 0.5])
+          .build(),
+      ),
+    )
+    const stitches = layStitches(line)
+    expect(faultsOf(line, stitches, STITCH_DEFAULTS).length).toBeGreaterThan(0)
+    expect(stitches.worstChordError).toBeGreaterThan(0.1)
+    expect(stitches.worstChordError).toBeLessThan(0.15)
   })
 
   it('are never too long nor too short on lines far more cramped than a stitch', () => {

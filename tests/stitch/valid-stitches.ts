@@ -61,10 +61,13 @@ function chordFaults(line: Line, stitches: Stitches, { chordTolerance }: StitchS
   const fine = line.parts.flatMap((part) => flattenStroke(part.stroke, 1e-4))
   const needles = needlesOf(stitches)
   const faults: string[] = []
+  const steps = fine.map((p, i) => (i > 0 ? Math.hypot(p[0] - fine[i - 1]![0], p[1] - fine[i - 1]![1]) : 0))
+  // Over many metres two ways to measure drift apart by more than a stitch.
+  const scale = stitches.lineMm / steps.reduce((sum, step) => sum + step, 0)
   let along = 0
   let stitch = 0
   fine.forEach((p, i) => {
-    if (i > 0) along += Math.hypot(p[0] - fine[i - 1]![0], p[1] - fine[i - 1]![1])
+    along += steps[i]! * scale
     while (stitch < stitches.count - 1 && stitches.along[stitch + 1]! < along) stitch++
     const near = [stitch - 1, stitch, stitch + 1].filter((k) => k >= 0 && k < stitches.count)
     const error = Math.min(...near.map((k) => distanceToLine(p, needles[k]!, needles[k + 1]!)))
