@@ -28,7 +28,10 @@ export type Direction = 'any' | 'middle-out' | 'outside-in'
  * Orders of work worth trying: group after group from the middle outward or from the outside in, each once round the
  * quilt, beginning at a corner or at the middle of a side. An area is a sector, or several within reach of each other.
  *
- * @param reach  mm; if left out, every sector is an area
+ * @param pieces      what is stitched
+ * @param net         where it meets
+ * @param work        how it may be worked
+ * @param work.reach  mm; if left out, every sector is an area
  */
 export function areaOrders(
   pieces: Pieces,

@@ -95,9 +95,11 @@ export type Reach = readonly [width: number, height: number]
 /**
  * Fits a filler into every band, or into its patches, and cuts it at its touches.
  *
+ * @param quilt    laid out
  * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
- * @param seed     changes what is irregular
- * @param threads  colours by band: neighbours in different threads are not woven together
+ * @param work     how it is stitched
+ * @param work.seed     changes what is irregular
+ * @param work.threads  colours by band: neighbours in different threads are not woven together
  */
 export function cutPieces(
   quilt: Quilt,

@@ -28,7 +28,7 @@ describe('links worth trying', () => {
           expect(score).toBeCloseTo(d[a]![b]! * (1 - ends / 4), 9)
         }
       }),
-      { seed: 1, numRuns: 150 },
+      { seed: 1, numRuns: 60 },
     )
   })
 
@@ -53,7 +53,7 @@ describe('links worth trying', () => {
             expect(between).toHaveLength(Math.min(5, all.length))
           }
       }),
-      { seed: 2, numRuns: 100 },
+      { seed: 2, numRuns: 40 },
     )
   })
 
@@ -97,7 +97,7 @@ describe('a tree of links', () => {
         }
         for (const { from, to } of links) expect(rootOf(from)).toBe(rootOf(to))
       }),
-      { seed: 3, numRuns: 100 },
+      { seed: 3, numRuns: 40 },
     )
   })
 
