@@ -1,3 +1,4 @@
+import type { Point } from '../geometry/point.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import type { Line } from '../stitch/line.ts'
@@ -9,6 +10,7 @@ import { frameEnds, refuseFrameWishes } from './frame-wishes.ts'
 import { costOfRoute, measureRoutes, type TurningWeight } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
+import { pieceChords } from './piece-chords.ts'
 import type { Pieces, Reach } from './pieces.ts'
 import { placeVertex, type WantedPlace } from './place-vertex.ts'
 import { routeGraph } from './route-graph.ts'
@@ -99,10 +101,11 @@ type Solve = (
 function bestWork(task: LineTask, net: Net, solve: Solve) {
   const { pieces, wishes, reach } = task
   const turning = wishes.turning?.weight ?? 0
-  const measure = measureRoutes({ pieces, net, reach, turning: wishes.turning })
+  const chords = pieceChords(pieces)
+  const measure = measureRoutes({ pieces, net, reach, chords, turning: wishes.turning })
   const plan = (way: 'areas' | 'laps') => {
     const judge = (walked: Parameters<typeof measure>[0]) => costOfRoute(measure(walked), turning)
-    const solved = solve(ordersFor(task, net, way), judge)
+    const solved = solve(ordersFor(task, net, { way, chords }), judge)
     return { ...solved, figures: measure(solved.route) }
   }
   // What lies in one band, or over all of them, knows no laps.
@@ -142,11 +145,15 @@ function bestPasses(graph: RouteGraph, { task, net, frame }: { task: LineTask; n
   return best
 }
 
-function ordersFor({ pieces, wishes, reach }: LineTask, net: Net, way: 'areas' | 'laps'): AreaOrder[] {
+function ordersFor(
+  { pieces, wishes, reach }: LineTask,
+  net: Net,
+  { way, chords }: { way: 'areas' | 'laps'; chords: readonly (readonly Point[])[] },
+): AreaOrder[] {
   const orders =
     way === 'laps'
       ? lapOrders(pieces, net, wishes.order)
-      : areaOrders(pieces, net, { direction: wishes.order, reach })
+      : areaOrders(pieces, net, { direction: wishes.order, reach, chords })
   const { ditch, ditchOrder = 'any' } = wishes
   if (ditch.length === 0 || ditchOrder === 'along') return orders
   const first = ditchesFirst(orders, net, ditch)
