@@ -12,7 +12,7 @@ import type { Pieces, Reach } from './pieces.ts'
 import { placeVertex, type WantedPlace } from './place-vertex.ts'
 import { routeGraph } from './route-graph.ts'
 import { threadLine } from './thread-line.ts'
-import { withWayIn } from './way-in.ts'
+import { withWayIn, withWayOut } from './way-in.ts'
 
 /** What a quilter may ask of the line's way. */
 export interface Wishes {
@@ -77,7 +77,8 @@ export function planLine(task: LineTask): PlannedLine {
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
   const wanted = ordersFor(task, net)
-  const orders = start === undefined ? wanted : withWayIn(wanted, graph, start)
+  const begun = start === undefined ? wanted : withWayIn(wanted, graph, start)
+  const orders = end === undefined ? begun : withWayOut(begun, graph, end)
   const judge = judgeRoutes({ pieces, net, reach: task.reach, turning: wishes.turning })
   const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
   return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }
