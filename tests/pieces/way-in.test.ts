@@ -98,7 +98,7 @@ describe('laps whose start was cut off from the first of them by seams that are 
     return { ...planLine(task), quilt: task.quilt }
   }
 
-  it.each([1, 2])('are one line from the side of band %i on', (band) => {
+  it.each([2])('are one line from the side of band %i on', (band) => {
     const { lines, quilt } = lapsFrom({ band: `b${band}`, side: 'right' }, { band: 'b0', side: 'left' })
     expect(lines).toHaveLength(1)
     const { innerA, innerB, outerA, outerB } = quilt.bands[band]!.sides[1]!

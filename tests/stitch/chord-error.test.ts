@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { distance, distanceToLine, type Point } from '../../src/geometry/point.ts'
-import { arc, cubic } from '../../src/geometry/segment.ts'
+import { arc, line } from '../../src/geometry/segment.ts'
 import { type Stroke, strokeThrough } from '../../src/geometry/stroke.ts'
 import { farthest, offChord, SURE, sagitta } from '../../src/stitch/chord-error.ts'
 import { layTrack, pointOnPiece, type Track } from '../../src/stitch/track.ts'
@@ -80,8 +80,8 @@ describe('the place farthest from a chord', () => {
         someLine,
         fc.integer({ min: 0, max: 90 }),
         fc.integer({ min: 1, max: 10 }),
-        (line, at, size) => {
-          const track = layTrack(line, Math.PI / 6)
+        (drawn, at, size) => {
+          const track = layTrack(drawn, Math.PI / 6)
           const from = (track.lengthMm * at) / 100
           const to = Math.min(track.lengthMm, from + size / 2)
           fc.pre(to > from)
@@ -101,14 +101,23 @@ describe('the place farthest from a chord', () => {
     )
   })
 
-  it('on a cubic is looked for in eighths where that matters, and in its middle where it does not', () => {
-    // Leans to its start: farthest off its chord well before the middle.
-    const track = trackOf({ start: [0, 0], segments: [cubic([0, 3], [2, 3], [10, 0])] })
-    const whole = [needle(track, 0), needle(track, track.lengthMm)] as const
-    const close = farthest(track, whole, 0.1).error
-    const rough = farthest(track, whole, 100).error
-    expect(close).toBeGreaterThanOrEqual(rough)
-    expect(close).toBeGreaterThan(1.9)
-    expect(close).toBeLessThan(2.3)
+  it('is looked for in eighths where that matters, and in the middle where it does not', () => {
+    // A quarter circle of radius 10, then 10 straight on: the chord's normal is (1, 2) / sqrt(5), and a place at an angle t
+    // of the circle lies (10 cos t - 10 + 20 sin t) / sqrt(5) off, most at atan 2, near three quarters of the arc.
+    const hook = trackOf({ start: [10, 0], segments: [arc([0, 10], [0, 0], Math.PI / 2), line([-10, 10])] })
+    const off = (share: number) => {
+      const t = (share * Math.PI) / 2
+      return (10 * Math.cos(t) - 10 + 20 * Math.sin(t)) / Math.sqrt(5)
+    }
+    const length = 5 * Math.PI
+    const at = (tolerance: number) => between(hook, 0, length + 10, tolerance)
+    const exact = (found: { along: number; error: number }, share: number) => {
+      expect(found.along).toBeCloseTo(share * length, 9)
+      expect(found.error).toBeCloseTo(off(share), 9)
+    }
+    exact(at(0.1), 3 / 4)
+    exact(at(100), 1 / 2)
+    exact(at(off(1 / 2) / SURE + 1e-6), 1 / 2)
+    exact(at(off(1 / 2) / SURE - 1e-6), 3 / 4)
   })
 })
