@@ -25,7 +25,7 @@ function begunAt(cells: readonly Cell[], columns: number, t: number): Cell[] {
 }
 
 export default defineCorner({
-  title: 'echo square',
+  title: 'Echo square',
   source: 'squares within squares as one line: a square spiral in and out again between its own lines',
   params: {
     lines: { kind: 'count', label: 'Lines from the side to the middle', default: 4, min: 2, max: 10 },

@@ -19,11 +19,26 @@ export interface TurningWeight {
   readonly weight: number
 }
 
+/** What speaks for or against a route. */
+export interface RouteFigures {
+  readonly starts: number
+  /** Price of its extra passes. */
+  readonly extra: number
+  /** Moves of the quilt. */
+  readonly moves: number
+  /** Full turns of the quilt, where they are asked for. */
+  readonly turns: number
+}
+
+/** What a route costs, mm of travel; a full turn weighs as many moves as `turning` says. */
+export const costOfRoute = ({ starts, extra, moves, turns }: RouteFigures, turning = 0): number =>
+  ROUTE_WEIGHTS.start * starts + extra + ROUTE_WEIGHTS.reposition * (moves + turning * turns)
+
 /**
- * Judges routes by their starts, their extra passes, and the moves of the quilt as counted on the line itself; if that is
- * asked for, by how much the quilt is turned as well.
+ * Measures routes: their starts, their extra passes, and the moves of the quilt as counted on the line itself; if that is
+ * asked for, how much the quilt is turned as well.
  */
-export function judgeRoutes({
+export function measureRoutes({
   pieces,
   net,
   reach,
@@ -34,12 +49,18 @@ export function judgeRoutes({
   reach: Reach
   turning?: TurningWeight | undefined
 }) {
+  const known = new WeakMap<RouteResult['walks'], RouteFigures>()
   const chords = pieces.pieces.map(({ stroke }) => chordsOf(stroke))
-  return ({ walks, extra }: Pick<RouteResult, 'walks' | 'extra'>): number => {
+  const measure = ({ walks, extra }: Pick<RouteResult, 'walks' | 'extra'>): RouteFigures => {
     const lines = walks.map((walk) => polylineOf(pointsOf(walk, { chords, net })))
     const moves = countRepositions(lines, { width: reach[0], height: reach[1] }).length
-    const turns = turning ? turning.weight * sumTurning(lines, turning.sector) : 0
-    return ROUTE_WEIGHTS.start * walks.length + extra + ROUTE_WEIGHTS.reposition * (moves + turns)
+    const turns = turning ? sumTurning(lines, turning.sector) : 0
+    return { starts: walks.length, extra, moves, turns }
+  }
+  return (route: Pick<RouteResult, 'walks' | 'extra'>): RouteFigures => {
+    const figures = known.get(route.walks) ?? measure(route)
+    known.set(route.walks, figures)
+    return figures
   }
 }
 

@@ -3,9 +3,10 @@ import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
 import { askDitches, ditchesFirst, type WantedDitch } from './ask-ditches.ts'
+import { chooseWork, leastLapMoves, type Strategy } from './choose-work.ts'
 import { type Frame, type FramePass, framePasses, PASS_CUTS, passStartsBound } from './frame-passes.ts'
 import { frameEnds, refuseFrameWishes } from './frame-wishes.ts'
-import { judgeRoutes, type TurningWeight } from './judge-route.ts'
+import { costOfRoute, measureRoutes, type TurningWeight } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
 import type { Pieces, Reach } from './pieces.ts'
@@ -19,8 +20,8 @@ export interface Wishes {
   readonly start: WantedPlace
   readonly end: WantedPlace
   readonly order: Direction
-  /** Area by area, or a lap per band. */
-  readonly work: 'areas' | 'laps'
+  /** Area by area, a lap per band, or whichever costs less. */
+  readonly work: 'any' | 'areas' | 'laps'
   /** Seams to be stitched in the ditch, as part of the line. */
   readonly ditch: readonly WantedDitch[]
   /** When they are: before everything else, along the way, or whichever costs less. */
@@ -50,6 +51,8 @@ export interface PlannedLine {
   /** The order of work that was taken. */
   readonly areas: AreaOrder
   readonly route: RouteResult
+  /** How the work is divided, and why so. */
+  readonly strategy: Strategy
   /** One entry a thread start. */
   readonly lines: readonly Line[]
   /** On a frame, the passes, and the fewest starts that they need. */
@@ -71,17 +74,49 @@ export function planLine(task: LineTask): PlannedLine {
     refuseFrameWishes(wishes)
     const { route, ...frame } = bestPasses(graph, { task, net, frame: wishes.frame })
     const areas = frame.passes.map(({ area }) => area)
-    return { net, graph, areas, route, lines: thread(route.walks), frame }
+    return { net, graph, areas, route, strategy: ON_FRAME, lines: thread(route.walks), frame }
   }
   const start = placeVertex(wishes.start, { quilt, pieces, net }, 'route.start')
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
-  const wanted = ordersFor(task, net)
-  const begun = start === undefined ? wanted : withWayIn(wanted, graph, start)
-  const orders = end === undefined ? begun : withWayOut(begun, graph, end)
-  const judge = judgeRoutes({ pieces, net, reach: task.reach, turning: wishes.turning })
-  const route = solveByAreas(graph, { plans: orders, seed, judge, ...ends })
-  return { net, graph, areas: orders[route.plan]!, route, lines: thread(route.walks) }
+  const { areas, route, strategy } = bestWork(task, net, (orders, judge) => {
+    const begun = start === undefined ? orders : withWayIn(orders, graph, start)
+    const plans = end === undefined ? begun : withWayOut(begun, graph, end)
+    const found = solveByAreas(graph, { plans, seed, judge, ...ends })
+    return { route: found, areas: plans[found.plan]! }
+  })
+  return { net, graph, areas, route, strategy, lines: thread(route.walks) }
+}
+
+/** What a frame leaves no choice of. */
+export const ON_FRAME: Strategy = { way: 'frame', why: 'a frame is worked strip by strip' }
+
+type Solve = (
+  plans: readonly AreaOrder[],
+  judge: (route: Pick<RouteResult, 'walks' | 'extra'>) => number,
+) => Pick<PlannedLine, 'route' | 'areas'>
+
+/** The line worked as the wishes ask: area by area, lap by lap, or the better of the two. */
+function bestWork(task: LineTask, net: Net, solve: Solve) {
+  const { pieces, wishes, reach } = task
+  const turning = wishes.turning?.weight ?? 0
+  const measure = measureRoutes({ pieces, net, reach, turning: wishes.turning })
+  const plan = (way: 'areas' | 'laps') => {
+    const judge = (walked: Parameters<typeof measure>[0]) => costOfRoute(measure(walked), turning)
+    const solved = solve(ordersFor(task, net, way), judge)
+    return { ...solved, figures: measure(solved.route) }
+  }
+  // What lies in one band, or over all of them, knows no laps.
+  const hasLaps = new Set(pieces.pieces.map(({ band }) => band)).size > 1
+  const work = hasLaps || wishes.work !== 'any' ? wishes.work : 'areas'
+  if (work === 'any')
+    return chooseWork(plan('areas'), {
+      leastLapMoves: leastLapMoves(pieces, net, reach),
+      turning,
+      planLaps: () => plan('laps'),
+    })
+  const why = wishes.work === 'any' ? 'there is one band only' : 'the plan asks for it'
+  return { ...plan(work), strategy: { way: work, why } }
 }
 
 /** The walks as lines of one thread. */
@@ -108,9 +143,9 @@ function bestPasses(graph: RouteGraph, { task, net, frame }: { task: LineTask; n
   return best
 }
 
-function ordersFor({ pieces, wishes, reach }: LineTask, net: Net): AreaOrder[] {
+function ordersFor({ pieces, wishes, reach }: LineTask, net: Net, way: 'areas' | 'laps'): AreaOrder[] {
   const orders =
-    wishes.work === 'laps'
+    way === 'laps'
       ? lapOrders(pieces, net, wishes.order)
       : areaOrders(pieces, net, { direction: wishes.order, reach })
   const { ditch, ditchOrder = 'any' } = wishes
