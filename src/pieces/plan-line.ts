@@ -15,7 +15,7 @@ import type { Pieces, Reach } from './pieces.ts'
 import { placeVertex, type WantedPlace } from './place-vertex.ts'
 import { routeGraph } from './route-graph.ts'
 import { threadLine } from './thread-line.ts'
-import { withWayIn } from './way-in.ts'
+import { withWayIn, withWayOut } from './way-in.ts'
 
 /** What a quilter may ask of the line's way. */
 export interface Wishes {
@@ -82,7 +82,8 @@ export function planLine(task: LineTask): PlannedLine {
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
   const { areas, route, strategy } = bestWork(task, net, (orders, judge) => {
-    const plans = start === undefined ? orders : withWayIn(orders, graph, start)
+    const begun = start === undefined ? orders : withWayIn(orders, graph, start)
+    const plans = end === undefined ? begun : withWayOut(begun, graph, end)
     const found = solveByAreas(graph, { plans, seed, judge, ...ends })
     return { route: found, areas: plans[found.plan]! }
   })
