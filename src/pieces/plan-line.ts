@@ -109,8 +109,8 @@ function bestWork(task: LineTask, net: Net, solve: Solve) {
     const solved = solve(ordersFor(task, net, { way, chords }), judge)
     return { ...solved, figures: measure(solved.route) }
   }
-  // What lies in one band, or over all of them, knows no laps.
-  const hasLaps = new Set(pieces.pieces.map(({ band }) => band)).size > 1
+  // Where no bands are woven together, areas are parts of laps anyway.
+  const hasLaps = pieces.groups.some(({ count, pieced }) => count + pieced.length > 1)
   const work = hasLaps || wishes.work !== 'any' ? wishes.work : 'areas'
   if (work === 'any')
     return chooseWork(plan('areas'), {
@@ -118,7 +118,7 @@ function bestWork(task: LineTask, net: Net, solve: Solve) {
       turning,
       planLaps: () => plan('laps'),
     })
-  const why = wishes.work === 'any' ? 'there is one band only' : 'the plan asks for it'
+  const why = wishes.work === 'any' ? 'no bands are woven together' : 'the plan asks for it'
   return { ...plan(work), strategy: { way: work, why } }
 }
 
