@@ -65,7 +65,7 @@ const cuspsOf = (shells: number, before: number): Touch[] =>
   Array.from({ length: shells }, (_, i): Touch => ({ edge: 'inner', after: before + 2 * i }))
 
 export default defineMotif({
-  title: 'clamshell',
+  title: 'Clamshell',
   source: 'rows of half circles, each row half a shell up and along: every cusp stands on a crown',
   params: {
     size: { kind: 'length', label: 'Width of a shell', default: { widths: 0.4 }, min: 10, max: 150 },

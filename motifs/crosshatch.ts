@@ -7,7 +7,7 @@ import { type Drawn, defineMotif, type Strip, type Touch } from '../src/motif/co
 const across = (width: number, spacing: number): number => oddNear((width * Math.SQRT2) / spacing)
 
 export default defineMotif({
-  title: 'crosshatch',
+  title: 'Crosshatch',
   source: 'the path of a ball at 45 degrees on a table whose sides have no common divisor',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.2 }, min: 4, max: 80 },

@@ -101,7 +101,7 @@ function railsToMitre({ length, width, from, to, skew }: MitreStrip, spacing: nu
   const points: Point[] = [[lead, gap / 2]]
   for (let i = 0; i < count - 1; i++) {
     const ends = (j: number): Point =>
-      i % 2 === 0 ? beforeMitre(j, isAcross ? 0.5 : 1.5) : [gap, (j + 0.5) * gap]
+      i % 2 === 0 ? beforeMitre(j, isAcross ? 0.5 : 1.5) : [gap / 2, (j + 0.5) * gap]
     points.push(ends(i), ends(i + 1))
   }
   const line = startRail(lead, gap)

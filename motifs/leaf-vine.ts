@@ -9,14 +9,32 @@ const SWING = 0.27
 const LEAF = 0.86
 const SPREAD = 0.42
 
+/** How far a leaf at an end on an edge reaches across, in widths, and how far it leans. */
+const END_LEAF = 0.72
+const END_SPREAD = 0.36
 /** The length of the leaf beside a mitre, in widths. */
 const CORNER_LEAF = 0.8
 
-/** Where the first crest is, in half waves: a little late, so that its leaves clear the line from the edge. */
-const FIRST = 0.72
+/** How far the first crest lies from an end on an edge, in half waves: the vine comes from further away there. */
+const FIRST = 0.9
+/** The least half wave that leaves have room in, in widths. */
+const NARROWEST = 0.62
 
-/** Half waves along a strip: even if it returns to its edge, odd if it crosses. */
-const halvesFor = ({ repeats, from, to }: Strip): number => 2 * repeats + (from === to ? 0 : 1)
+/**
+ * How many crests the vine has, so that none is narrower than leaves need.
+ *
+ * @param wanted  even or odd, as its two ends need
+ * @param room  the length, mm, of one half wave less than there are crests, and of `ends` more
+ */
+function crestsFor(
+  wanted: number,
+  { length, width, ends }: { length: number; width: number; ends: number },
+): number {
+  const most = length / (NARROWEST * width) + 1 - ends
+  let count = wanted
+  while (count > 2 && count > most) count -= 2
+  return count
+}
 
 /**
  * A leaf hanging from where the needle is: down its forward side to the tip and up the other side, back to the vine.
@@ -25,17 +43,22 @@ const halvesFor = ({ repeats, from, to }: Strip): number => 2 * repeats + (from 
  * @param breadth  mm
  */
 function stitchLeaf(builder: StrokeBuilder, tip: Point, breadth: number): void {
-  const [u, v] = builder.at
-  const at = (along: number, across: number): Point => [
-    u + along * tip[0] + (across * breadth * Math.abs(tip[1])) / Math.hypot(...tip),
-    v + along * tip[1] - (across * breadth * tip[0] * Math.sign(tip[1])) / Math.hypot(...tip),
-  ]
+  const at = leafPlaces(builder.at, tip, breadth)
   builder.cubicTo(at(0.22, 0.5), at(0.66, 0.85), at(1, 0))
-  builder.cubicTo(at(0.66, -0.85), at(0.22, -0.5), [u, v])
+  builder.cubicTo(at(0.66, -0.85), at(0.22, -0.5), at(0, 0))
+}
+
+/** Places of a leaf with its foot at [u, v], in its length along it and in its breadth across. */
+function leafPlaces([u, v]: Point, tip: Point, breadth: number): (along: number, across: number) => Point {
+  const size = breadth / Math.hypot(...tip)
+  return (along, across) => [
+    u + along * tip[0] + across * size * Math.abs(tip[1]),
+    v + along * tip[1] - across * size * tip[0] * Math.sign(tip[1]),
+  ]
 }
 
 export default defineMotif({
-  title: 'leaf vine',
+  title: 'Leaf vine',
   source: 'a wave with a pair of leaves hung in each of its bays, each leaf stitched on the way',
   params: {
     leaf: { kind: 'ratio', label: 'Breadth of a leaf for its length', default: 0.3, min: 0.15, max: 0.45 },
@@ -46,44 +69,76 @@ export default defineMotif({
   joints: 'cusped',
   repeat: (width) => 1.7 * width,
   draw: (strip, { leaf }) => {
-    const { length, width } = strip
-    const half = length / (halvesFor(strip) + FIRST - 0.5)
-    const builder = stitchVine(strip, half, leaf)
+    const { length, width, repeats, from, to } = strip
+    const count = crestsFor(2 * repeats - (from === to ? 1 : 0), { length, width, ends: 2 * FIRST })
+    const half = length / (count - 1 + 2 * FIRST)
+    const builder = stitchVine(strip, { count, half, leaf })
     const [u, v] = builder.at
-    const end: Point = [length, strip.to === 'inner' ? 0 : width]
-    builder.cubicTo([u + half / 4, v], [length - half / 4, end[1]], end)
+    const end: Point = [length, heightOf(to, width)]
+    const reach = 0.45 * (length - u)
+    builder.cubicTo([u + reach, v], [length - reach, end[1]], end)
+    stitchEndLeaf(builder, { half, leaf, width, forward: -1 })
     return drawnIn(strip, builder)
   },
   drawToMitre: (strip, { leaf }) => {
-    const { length, width, skew, to } = strip
+    const { length, width, skew, repeats, from, to } = strip
     const last = Math.max(length + LAST[to](skew) * width, 0.45 * length)
-    const builder = stitchVine(strip, last / (halvesFor(strip) - 1 + FIRST), leaf)
+    const count = crestsFor(2 * repeats + (from === to ? 0 : 1), { length: last, width, ends: FIRST })
+    const builder = stitchVine(strip, { count, half: last / (count - 1 + FIRST), leaf })
     leadToMitre(builder, strip, leaf)
     return drawnIn(strip, builder)
   },
 })
 
+const heightOf = (edge: Edge, width: number): number => (edge === 'inner' ? 0 : width)
+
 /** How far beyond the inner corner the last crest lies, in widths: its leaves keep before the mitre. */
 const LAST: Readonly<Record<Edge, (skew: number) => number>> = {
   inner: () => -0.45,
-  outer: (skew) => 0.11 * skew - 0.36,
+  outer: (skew) => Math.min(0.45 * skew, 0.45) - 0.78,
 }
 
-/** From the edge through the crests, with a pair of leaves on each. */
-function stitchVine(strip: Strip, half: number, leaf: number): StrokeBuilder {
-  const { width } = strip
-  const builder = new StrokeBuilder([0, strip.from === 'inner' ? 0 : width])
-  for (let i = 0; i < halvesFor(strip); i++) {
-    const side = (strip.from === 'inner') === (i % 2 === 0) ? 1 : -1
+/** How many crests, how long a half wave is, mm, and the breadth of a leaf for its length. */
+interface Vine {
+  readonly count: number
+  readonly half: number
+  readonly leaf: number
+}
+
+/** From the edge through the crests, with a pair of leaves on each, and one of a pair where it begins. */
+function stitchVine({ width, from }: Strip, { count, half, leaf }: Vine): StrokeBuilder {
+  const builder = new StrokeBuilder([0, heightOf(from, width)])
+  stitchEndLeaf(builder, { half, leaf, width, forward: 1 })
+  for (let i = 0; i < count; i++) {
+    const side = (from === 'inner') === (i % 2 === 0) ? 1 : -1
     const crest: Point = [(i + FIRST) * half, width / 2 + side * SWING * width]
     const [u, v] = builder.at
-    const reach = (i === 0 ? 0.5 : 0.45) * (crest[0] - u)
+    const reach = 0.45 * (crest[0] - u)
     builder.cubicTo([u + reach, v], [crest[0] - reach, crest[1]], crest)
-    const drop = (i === 0 ? 0.8 : 1) * Math.min((0.5 + SWING) * width * LEAF, 1.6 * half)
+    const drop = Math.min((0.5 + SWING) * width * LEAF, 1.6 * half)
     for (const lean of [-SPREAD, SPREAD])
       stitchLeaf(builder, [lean * Math.min(drop, half), -side * drop], leaf * Math.min(drop, half))
   }
   return builder
+}
+
+/** At an end on an edge: one leaf, which its mirror image or the next stretch makes a pair. */
+function stitchEndLeaf(
+  builder: StrokeBuilder,
+  { half, leaf, width, forward }: { half: number; leaf: number; width: number; forward: 1 | -1 },
+): void {
+  const side = builder.at[1] === 0 ? 1 : -1
+  const drop = Math.min(END_LEAF * width, 1.6 * half)
+  const size = Math.min(drop, half)
+  const [u] = builder.at
+  const place = leafPlaces(builder.at, [forward * END_SPREAD * size, side * drop], leaf * size)
+  /** Kept on its own side of the end. */
+  const at = (along: number, across: number): Point => {
+    const p = place(along, across)
+    return [forward === 1 ? Math.max(u, p[0]) : Math.min(u, p[0]), p[1]]
+  }
+  builder.cubicTo(at(0.22, 0.5), at(0.66, 0.85), at(1, 0))
+  builder.cubicTo(at(0.66, -0.85), at(0.22, -0.5), at(0, 0))
 }
 
 /** From the last crest into the corner, with one leaf that lies along the mitre. */

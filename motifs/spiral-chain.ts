@@ -1,7 +1,7 @@
 import type { Circle } from '../src/motif/circle-columns.ts'
-import { defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
+import { type Drawn, defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
 import type { Link } from '../src/motif/linked-spirals.ts'
-import { drawSpiralCorner, drawSpiralRun, otherEdge, SEAM } from '../src/motif/spiral-run.ts'
+import { drawSpiralRun, otherEdge, SEAM } from '../src/motif/spiral-run.ts'
 
 /** The spacing in use: a spiral as wide as the strip can be neither finer nor coarser than this. */
 const spacingFor = (width: number, wanted: number): number =>
@@ -20,8 +20,15 @@ const scrolls = (strip: Strip): Link[] => Array.from({ length: strip.repeats - 1
 /** The edge that a chain begun along `first` ends on. */
 const lastEdge = (strip: Strip, first: Edge): Edge => (strip.repeats % 2 === 1 ? otherEdge(first) : first)
 
+function drawStraight(strip: Strip, values: { readonly spacing: number }): Drawn {
+  const spacing = spacingFor(strip.width, values.spacing)
+  const leadOut = lastEdge(strip, strip.from) !== strip.to
+  const run = { strip, spacing, circles: row(strip, spacing), links: scrolls(strip), first: strip.from }
+  return drawSpiralRun({ ...run, leadOut })
+}
+
 export default defineMotif({
-  title: 'spiral chain',
+  title: 'Spiral chain',
   source: 'running scroll: equal double Archimedean spirals, the line passing over one and under the next',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.12 }, min: 3, max: 40 },
@@ -32,16 +39,5 @@ export default defineMotif({
   bend: 'corner',
   joints: 'smooth',
   repeat: (width, values) => width - spacingFor(width, values.spacing) / 2,
-  draw: (strip, values) => {
-    const spacing = spacingFor(strip.width, values.spacing)
-    const leadOut = lastEdge(strip, strip.from) !== strip.to
-    const run = { strip, spacing, circles: row(strip, spacing), links: scrolls(strip), first: strip.from }
-    return drawSpiralRun({ ...run, leadOut })
-  },
-  drawToMitre: (strip, values) => {
-    const spacing = spacingFor(strip.width, values.spacing)
-    const first = lastEdge(strip, 'inner') === 'outer' ? 'inner' : 'outer'
-    const run = { strip, spacing, circles: row(strip, spacing), links: scrolls(strip), first } as const
-    return drawSpiralCorner({ ...run, leadOut: false }, 1)
-  },
+  draw: drawStraight,
 })

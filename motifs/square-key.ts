@@ -9,6 +9,8 @@ import { inches } from '../src/units.ts'
  * the line comes back.
  */
 const STAIRS = { clear: 0.16, low: 0.4, high: 0.7, back: 0.35 }
+/** The tooth in an outer corner, in widths; a blunter mitre than this has no room for it. */
+const TOOTH = { low: 0.6, clear: 0.1, wide: 0.1, steep: 0.8 }
 /** How much of the mitre's lean is made up before the unit that ends on its inner or outer corner. */
 const SPREAD: Readonly<Record<Edge, number>> = { inner: 0.25, outer: 0 }
 
@@ -82,9 +84,22 @@ function followCorner(line: StrokeBuilder, half: HalfRepeat, gable: number): voi
     [middle, STAIRS.back * width],
     [near, STAIRS.back * width],
     [near, width - rise],
+    ...(isOuter && skew > TOOTH.steep ? tooth(inner + skew * TOOTH.low * width, { width, rise }) : []),
   ]
   for (const [x, y] of turns) line.lineTo(half.at(x, y))
   line.lineTo(half.at(half.step, width))
+}
+
+/** A tooth that hangs from the bar in an outer corner. @param mitre  where the mitre is at its low end, mm */
+function tooth(mitre: number, { width, rise }: Omit<Room, 'step'>): Point[] {
+  const right = mitre - TOOTH.clear * width
+  const left = right - TOOTH.wide * width
+  return [
+    [left, width - rise],
+    [left, TOOTH.low * width],
+    [right, TOOTH.low * width],
+    [right, width - rise],
+  ]
 }
 
 interface Room {

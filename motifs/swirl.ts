@@ -1,5 +1,6 @@
+import { drawLeaning, STEEP } from '../src/motif/bend.ts'
 import { circleColumns } from '../src/motif/circle-columns.ts'
-import { defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
+import { type Drawn, defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
 import type { Link } from '../src/motif/linked-spirals.ts'
 import { drawSpiralCorner, drawSpiralRun, otherEdge, SEAM, turnAt } from '../src/motif/spiral-run.ts'
 
@@ -45,8 +46,17 @@ function layOut(strip: Strip, wanted: number, first: Edge) {
   return { circles, spacing, stack: 2 * pairs }
 }
 
+function drawStraight(strip: Strip, values: { readonly spacing: number }): Drawn {
+  const first = strip.from
+  const leadOut = strip.from !== strip.to
+  const { stack, ...layout } = layOut(strip, values.spacing, first)
+  const links = linksFor(strip, stack, { leadIn: false, wanted: leadOut ? 'any' : 'kept' })
+  if (!leadOut) links[links.length - 1] = 'along'
+  return drawSpiralRun({ strip, ...layout, links, first, leadOut })
+}
+
 export default defineMotif({
-  title: 'swirl',
+  title: 'Swirl',
   source: 'Archimedean spirals in and out, half a turn apart, on touching circles',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.09 }, min: 3, max: 40 },
@@ -60,15 +70,12 @@ export default defineMotif({
     const { pairs, spacing } = layoutFor(width, values.spacing)
     return width / pairs + (pairs > 1 ? 2 * APART * spacing : 0)
   },
-  draw: (strip, values) => {
-    const first = strip.from
-    const leadOut = strip.from !== strip.to
-    const { stack, ...layout } = layOut(strip, values.spacing, first)
-    const links = linksFor(strip, stack, { leadIn: false, wanted: leadOut ? 'any' : 'kept' })
-    if (!leadOut) links[links.length - 1] = 'along'
-    return drawSpiralRun({ strip, ...layout, links, first, leadOut })
-  },
+  draw: drawStraight,
   drawToMitre: (strip, values) => {
+    const { pairs } = layoutFor(strip.width, values.spacing)
+    // A corner of its own would be coarser than stacks of small spirals.
+    if (strip.skew < STEEP || pairs > 1)
+      return drawLeaning(strip, (straight) => drawStraight(straight, values))
     const first = otherEdge(strip.to)
     const { stack, ...layout } = layOut(strip, values.spacing, first)
     const wanted = strip.to === 'outer' ? 'any' : turnAt(first) === 1 ? 'kept' : 'changed'

@@ -3,7 +3,7 @@ import { fillAsStrip } from '../../src/motif/centre-strip.ts'
 import clamshell from '../clamshell.ts'
 
 export default defineCentre({
-  title: 'clamshell',
+  title: 'Clamshell',
   source: clamshell.source,
   params: {
     size: { ...clamshell.params.size, default: 50 },

@@ -4,7 +4,7 @@ import { outlineHatch } from '../../src/motif/outline-hatch.ts'
 import crosshatch from '../crosshatch.ts'
 
 export default defineCentre({
-  title: 'crosshatch',
+  title: 'Crosshatch',
   source: crosshatch.source,
   params: {
     spacing: { ...crosshatch.params.spacing, default: 30 },

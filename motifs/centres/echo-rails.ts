@@ -7,7 +7,7 @@ import { spiralTree } from '../../src/motif/spiral-tree.ts'
 import { walkRound } from '../../src/motif/tree-walk.ts'
 
 export default defineCentre({
-  title: 'echo rails',
+  title: 'Echo rails',
   source: 'rails parallel to the sides: a rectangular spiral in and out again between its own lines',
   params: {
     spacing: { kind: 'length', label: 'Distance between rails', default: 15, min: 4, max: 80 },

@@ -10,7 +10,7 @@ import { growTree, walkRound } from '../../src/motif/tree-walk.ts'
 import { wander } from '../../src/motif/wander.ts'
 
 export default defineCentre({
-  title: 'meander',
+  title: 'Meander',
   source: 'the closed walk round a random spanning tree, smoothed by a cubic B-spline',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: 12, min: 4, max: 80 },

@@ -21,7 +21,7 @@ const circleIn = ([c, r]: Cell): Circle => ({
 })
 
 export default defineCentre({
-  title: 'swirl',
+  title: 'Swirl',
   source: 'Archimedean spirals in and out on touching circles, in the order of a walk round a random tree',
   params: {
     spacing: { kind: 'length', label: 'Distance between lines', default: 9, min: 3, max: 40 },

@@ -16,7 +16,7 @@ function bowAlong(builder: StrokeBuilder, places: readonly Point[], bow: number)
 }
 
 export default defineCorner({
-  title: 'four petals',
+  title: 'Four petals',
   source: 'four lenses from the middle to the corners, each of two circular arcs',
   params: {
     breadth: {

@@ -10,7 +10,7 @@ const CENTRE: Point = [0.5, 0.5]
 const bearing = (p: Point): number => Math.atan2(p[1] - 0.5, p[0] - 0.5)
 
 export default defineCorner({
-  title: 'spiral',
+  title: 'Spiral',
   source: 'a double Archimedean spiral, the ways in and out bent to the patch',
   params: {
     turns: { kind: 'count', label: 'Lines from the middle to the side', default: 5, min: 3, max: 12 },

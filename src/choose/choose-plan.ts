@@ -4,6 +4,7 @@ import { type FillerChoice, type Plan, SIDES, type SideName } from '../plan/plan
 import { type Quilt, wholeCloth } from '../quilt/quilt.ts'
 import { causesOf } from './causes.ts'
 import { type Choice, type Telling, tellChoices } from './choice.ts'
+import { type Aims, closerAims } from './closer-aims.ts'
 import { surveyGrounds } from './grounds.ts'
 import { openGaps } from './open-gaps.ts'
 import { pickMixes } from './pick-mixes.ts'
@@ -51,8 +52,6 @@ export const isOpen = ({ spacing, centre, bands }: Plan): boolean =>
 const AIM = 0.92
 /** How often choices are mended at most where the filled quilt still has gaps past the limit, or tight curves. */
 const ROUNDS = 12
-/** How much closer at least, and at most, in one go. */
-const CLOSER = { least: 0.94, most: 0.7 }
 
 /**
  * Makes the choices that a plan leaves open: spacings that it does not give (`spacing: auto`) and fillers
@@ -64,7 +63,7 @@ const CLOSER = { least: 0.94, most: 0.7 }
 export function choosePlan<T extends Filled>(plan: Plan, { catalog, quilt, fill }: Means<T>): Chosen<T> {
   const grounds = surveyGrounds({ plan, quilt, catalog })
   const aims = new Map(grounds.map(({ band }) => [band, AIM * plan.batting.limit]))
-  let scales: Scales = { plan, aims, unfed: new Map() }
+  let scales: Taught = { plan, aims, trials: new Map(), unfed: new Map() }
   let mixes = pickMixes(grounds, scales)
   let filled = fill(withMixes(plan, grounds, mixes))
   for (let round = 0; round < ROUNDS; round++) {
@@ -77,12 +76,15 @@ export function choosePlan<T extends Filled>(plan: Plan, { catalog, quilt, fill 
   return { filled, choices: choicesOf({ ...scales, grounds, mixes }) }
 }
 
+/** What choices are weighed against, and what was tried so far. */
+type Taught = Scales & Aims
+
 /** What a filled quilt teaches: where gaps are past the limit still, and where a walking foot cannot go. */
 function corrected(
-  { plan, aims, unfed }: Scales,
+  { plan, aims, trials, unfed }: Taught,
   { quilt, pieces }: Filled,
   picked: { readonly grounds: readonly Ground[]; readonly mixes: readonly Mix[] },
-): Scales {
+): Taught {
   const cloth = plan.allOver ? wholeCloth(quilt) : quilt
   const gaps = openGaps({ quilt: cloth, pieces }, plan.batting.limit).map((gap) => ({
     ...gap,
@@ -90,7 +92,7 @@ function corrected(
   }))
   return {
     plan,
-    aims: closerAims(aims, gaps, picked),
+    ...closerAims({ aims, trials }, gaps, picked),
     unfed: plan.machine.foot === 'walking' ? noteUnfed(unfed, unfedBands(pieces), picked) : unfed,
   }
 }
@@ -101,24 +103,6 @@ const choicesOf = (telling: Telling): Choices => ({
   whyOpen: (bands) => whyOpen(telling, bands),
   whyUneven: (bands) => whyUneven(telling, bands),
 })
-
-/** Aims at smaller gaps in the grounds about each gap that is past the limit. */
-function closerAims(
-  aims: Scales['aims'],
-  gaps: readonly { readonly bands: readonly number[]; readonly times: number }[],
-  { grounds, mixes }: { grounds: readonly Ground[]; mixes: readonly Mix[] },
-): Scales['aims'] {
-  const closer = new Map(aims)
-  for (const { bands, times } of gaps) {
-    const factor = Math.min(CLOSER.least, Math.max(CLOSER.most, 1 / times))
-    grounds.forEach(({ band }, i) => {
-      if (!bands.includes(band)) return
-      const present = Math.max(0, ...mixes[i]!.options.map((option) => option?.measured.gapMm ?? 0))
-      closer.set(band, Math.min(closer.get(band)!, Math.min(aims.get(band)!, present) * factor))
-    })
-  }
-  return closer
-}
 
 const isSame = (a: readonly Mix[], b: readonly Mix[]): boolean =>
   a.every((mix, i) => mix.options.every((option, k) => option === b[i]!.options[k]))

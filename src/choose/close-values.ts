@@ -9,8 +9,11 @@ export type Steps = 'fine' | 'coarse'
 const RATIO: Readonly<Record<Steps, number>> = { fine: 2 ** 0.25, coarse: 2 ** 0.5 }
 /** How far from the usual value they go, in either direction. */
 const FARTHEST: Readonly<Record<Steps, number>> = { fine: 8, coarse: 2 ** 1.5 }
-/** The gap that lines leave is larger than the distance between them, by this factor at least. */
-const GAP = 1.5
+/**
+ * The gap that lines leave is larger than the distance between them: by this factor where their value goes down to the
+ * parameter's least anyway, and by that in a corner, where repeats fan out.
+ */
+const GAP: Readonly<Record<Steps, number>> = { fine: 1.5, coarse: 2.5 }
 
 /** What values are wanted for. */
 export interface Aim {
@@ -31,7 +34,7 @@ export function closeValues(
   { usual, limit, units, steps }: Aim,
 ): number[] {
   const allowed = (value: number) => Math.min(param.max, Math.max(param.min, value))
-  const least = Math.max(param.min, Math.min(usual / FARTHEST[steps], limit / GAP))
+  const least = Math.max(param.min, Math.min(usual / FARTHEST[steps], limit / GAP[steps]))
   const values = steps === 'fine' ? [usual, param.min] : [usual]
   for (let value = usual / RATIO[steps]; value > least; value /= RATIO[steps]) values.push(value)
   for (let value = usual * RATIO[steps]; value < usual * FARTHEST[steps]; value *= RATIO[steps])

@@ -22,8 +22,8 @@ const WEIGHTS = {
   /** More or less closely stitched than a neighbour; above `UNEVEN` much more so. */
   even: 1,
   uneven: 20,
-  /** Past the batting's limit. */
-  gap: { once: 12, more: 60 },
+  /** Past the batting's limit: more than evenness and all that is a matter of taste can make up for. */
+  gap: { once: 250, more: 150 },
   /** Not for a walking foot, where the plan has one: for a filler that is chosen, and for one that is given. */
   foot: { chosen: 1000, given: 20 },
   /** The filler of a neighbour; of others, for each. */

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts'
-import type { Warp } from '../geometry/warp.ts'
+import { type Warp, warpStroke } from '../geometry/warp.ts'
+import type { Drawn, MitreStrip, Strip } from './contract.ts'
 
 /**
  * A stretch of a band's half side in the half side's own frame: u from the side's middle (of the inner seam) towards
@@ -59,4 +60,29 @@ export function cornerWarp(stretch: Stretch, length: number): Warp {
       dv: [(lean * overhang) / width, 1],
     }
   }
+}
+
+/** What is drawn in a rectangle, under a map. */
+export function bend(drawn: Drawn, warp: Warp): Drawn {
+  const { stroke, ends } = warpStroke(drawn.stroke, warp)
+  const touches = drawn.touches.map(({ edge, after }) => ({
+    edge,
+    after: after === 0 ? 0 : ends[after - 1]!,
+  }))
+  return { stroke, touches }
+}
+
+/** The skew of a mitre from which on leaning shows so much that round forms need a corner of their own. */
+export const STEEP = 0.7
+
+/** Draws a straight strip as long as a strip up to a mitre is in its middle, and leans it onto the mitre. */
+export function drawLeaning(strip: MitreStrip, draw: (strip: Strip) => Drawn): Drawn {
+  const { length, width, skew } = strip
+  const stretch = {
+    width,
+    start: { inner: 0, outer: 0 },
+    end: { inner: length, outer: length + skew * width },
+  }
+  const straight = length + (skew * width) / 2
+  return bend(draw({ ...strip, length: straight }), cornerWarp(stretch, straight))
 }

@@ -1,7 +1,6 @@
 import { translation } from '../geometry/affine.ts'
 import { transformStroke } from '../geometry/stroke.ts'
-import { type Warp, warpStroke } from '../geometry/warp.ts'
-import { cornerWarp, fanLength, fanWarp, type Stretch } from './bend.ts'
+import { bend, cornerWarp, fanLength, fanWarp, type Stretch } from './bend.ts'
 import type { Drawn, Edge, Motif, Strip, ValuesOf } from './contract.ts'
 
 /** A motif with its values: what fills a band. */
@@ -72,12 +71,3 @@ const shift = (drawn: Drawn, along: number): Drawn => ({
   ...drawn,
   stroke: transformStroke(drawn.stroke, translation(along, 0)),
 })
-
-function bend(drawn: Drawn, warp: Warp): Drawn {
-  const { stroke, ends } = warpStroke(drawn.stroke, warp)
-  const touches = drawn.touches.map(({ edge, after }) => ({
-    edge,
-    after: after === 0 ? 0 : ends[after - 1]!,
-  }))
-  return { stroke, touches }
-}

@@ -1,4 +1,4 @@
-import { add, cross, distance, dot, type Point, scale, subtract, unit } from '../geometry/point.ts'
+import { dot, type Point, subtract, unit } from '../geometry/point.ts'
 import type { Circle } from './circle-columns.ts'
 
 /** The triangle between a strip's square end and its mitre: from the inner corner up to the outer edge. */
@@ -12,14 +12,6 @@ export interface MitreTriangle {
   readonly fromEdge: number
 }
 
-/** The largest circle about `centre` that keeps clear of the mitre, the outer edge and other circles, mm. */
-function roomAt(triangle: MitreTriangle, centre: Point, others: readonly Circle[]): number {
-  const along = unit(subtract(triangle.outer, triangle.inner))
-  const toMitre = cross(along, subtract(centre, triangle.inner)) - triangle.fromMitre
-  const toEdge = triangle.outer[1] - centre[1] - triangle.fromEdge
-  return Math.min(toMitre, toEdge, ...others.map((c) => distance(c.centre, centre) - c.radius))
-}
-
 /**
  * The largest circle clear of the others whose foot on the mitre lies between two shares of the mitre's length, by
  * search on a grid that is refined round the best.
@@ -29,28 +21,33 @@ export function largestAtMitre(
   others: readonly Circle[],
   share: readonly [from: number, to: number],
 ): Circle {
-  const chord = subtract(triangle.outer, triangle.inner)
-  const along = unit(chord)
-  const inward: Point = [-along[1], along[0]]
-  const length = dot(along, chord)
-  const centreAt = (s: number, r: number) =>
-    add(add(triangle.inner, scale(along, s * length)), scale(inward, r))
-  let best: Circle = { centre: triangle.inner, radius: 0 }
+  const { inner, outer, fromMitre, fromEdge } = triangle
+  const chord = subtract(outer, inner)
+  const [ax, ay] = unit(chord)
+  const length = dot([ax, ay], chord)
+  // Very many places are tried: plain numbers, and what is no better than the best is left at once.
+  let best = { x: inner[0], y: inner[1], radius: 0 }
+  const tryAt = (at: number, away: number) => {
+    const x = inner[0] + ax * at * length - ay * away
+    const y = inner[1] + ay * at * length + ax * away
+    let radius = Math.min(away - fromMitre, outer[1] - y - fromEdge)
+    for (let k = 0; k < others.length && radius > best.radius; k++) {
+      const { centre, radius: taken } = others[k]!
+      radius = Math.min(radius, Math.sqrt((centre[0] - x) ** 2 + (centre[1] - y) ** 2) - taken)
+    }
+    if (x >= inner[0] && radius > best.radius) best = { x, y, radius }
+  }
   let [s, r] = [(share[0] + share[1]) / 2, length / 4]
   let [ds, dr] = [(share[1] - share[0]) / 2, length / 4]
   for (let round = 0; round < 8; round++) {
     for (let i = -8; i <= 8; i++)
-      for (let j = -8; j <= 8; j++) {
-        const at = Math.min(share[1], Math.max(share[0], s + (i / 8) * ds))
-        const centre = centreAt(at, r + (j / 8) * dr)
-        const radius = centre[0] < triangle.inner[0] ? 0 : roomAt(triangle, centre, others)
-        if (radius > best.radius) best = { centre, radius }
-      }
-    const offset = subtract(best.centre, triangle.inner)
-    ;[s, r] = [dot(along, offset) / length, dot(inward, offset)]
+      for (let j = -8; j <= 8; j++)
+        tryAt(Math.min(share[1], Math.max(share[0], s + (i / 8) * ds)), r + (j / 8) * dr)
+    const [dx, dy] = [best.x - inner[0], best.y - inner[1]]
+    ;[s, r] = [(ax * dx + ay * dy) / length, ax * dy - ay * dx]
     ;[ds, dr] = [ds / 3, dr / 3]
   }
-  return best
+  return { centre: [best.x, best.y], radius: best.radius }
 }
 
 /** The shares of the mitre's length at which a circle's foot on it begins and ends. */

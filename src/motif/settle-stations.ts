@@ -44,12 +44,12 @@ interface Beside {
 class Settling {
   readonly #side: HalfSide
   /** `#at[seam][station]`; NaN where the seam is not touched. */
-  readonly #at: readonly Float64Array[]
+  readonly #at: readonly number[][]
 
   constructor(side: HalfSide) {
     this.#side = side
     this.#at = side.halves.map((half, seam) =>
-      Float64Array.from({ length: side.stretches + 1 }, (_, station) =>
+      Array.from({ length: side.stretches + 1 }, (_, station) =>
         (seam + station + side.phase) % 2 === 0 ? half * side.wanted![seam]![station]! : Number.NaN,
       ),
     )
@@ -74,7 +74,7 @@ class Settling {
     const { halves, bands, stretches } = this.#side
     return {
       at: this.#at.map((seam, k) =>
-        Array.from(seam, (place) => (Number.isNaN(place) ? undefined : place / halves[k]!)),
+        seam.map((place) => (Number.isNaN(place) ? undefined : place / halves[k]!)),
       ),
       halfRepeats: bands.map((band, k) =>
         Array.from({ length: stretches }, (_, station) =>

@@ -7,7 +7,10 @@ export type Cell = readonly [column: number, row: number]
 export interface Grid {
   readonly columns: number
   readonly rows: number
-  /** Whether a cell belongs to it; left out: all do. What belongs to it hangs together, the middle of row 0 included. */
+  /**
+   * Whether a cell belongs to it; left out: all do. What belongs to it hangs together, the middle of row 0 included; if
+   * many trees stand on the ground, what belongs to row 0 begins at its left end.
+   */
   has?(cell: Cell): boolean
 }
 
@@ -34,6 +37,13 @@ const STEPS: readonly Cell[] = [
   [0, -1],
 ]
 
+/** How many cells of row 0 lie on the ground, from its left end. */
+function groundOf({ columns, has }: Grid): number {
+  let wide = columns
+  while (has && wide > 1 && !has([wide - 1, 0])) wide--
+  return wide
+}
+
 /**
  * A random tree that spans the grid, grown from trunks on the ground: every cell hangs on exactly one of them.
  *
@@ -58,9 +68,9 @@ export function growTree(grid: Grid, random: Random, trunks: 'one' | 'many'): Tr
     ground.add(column)
     take([column, 0])
   }
-  const first = trunks === 'one' ? Math.floor((grid.columns - 1) / 2) : random.below(grid.columns)
-  for (let c = 0; c < grid.columns; c++)
-    if (c === first || (trunks === 'many' && random.next() < TRUNKS)) plant(c)
+  const wide = trunks === 'one' ? grid.columns : groundOf(grid)
+  const first = trunks === 'one' ? Math.floor((grid.columns - 1) / 2) : random.below(wide)
+  for (let c = 0; c < wide; c++) if (c === first || (trunks === 'many' && random.next() < TRUNKS)) plant(c)
   if (trunks === 'one' && grid.columns % 2 === 0) {
     right.add(cellKey([first, 0]))
     take([first + 1, 0])
@@ -152,12 +162,13 @@ function joinRim(ways: Ways, [u, v]: Cell, open: Open): void {
 
 /** Joins the lane along the ground: up the trunks, and on past the cells between them. */
 function joinLane(ways: Ways, grid: Grid, tree: Tree): void {
-  for (let c = 0; c < grid.columns; c++) {
+  const wide = groundOf(grid)
+  for (let c = 0; c < wide; c++) {
     if (tree.ground.has(c)) {
       ways.join(2 * c, 0, UP)
       ways.join(2 * c + 1, 0, UP)
     } else ways.join(2 * c, 0, RIGHT)
-    if (c + 1 < grid.columns) ways.join(2 * c + 1, 0, RIGHT)
+    if (c + 1 < wide) ways.join(2 * c + 1, 0, RIGHT)
   }
 }
 

@@ -2,14 +2,11 @@ import { polylineOf } from '../check/polyline.ts'
 import { countRepositions } from '../check/repositions.ts'
 import { sumTurning } from '../check/turning.ts'
 import type { Point } from '../geometry/point.ts'
-import { flattenSegment } from '../geometry/segment.ts'
-import { eachSegment, flattenStroke, reverseStroke, type Stroke } from '../geometry/stroke.ts'
+import { flattenStroke, reverseStroke } from '../geometry/stroke.ts'
 import { ROUTE_WEIGHTS, type RouteResult, type Walk } from '../route/index.ts'
 import { type Net, seamCourse } from './net.ts'
+import { MOVES_CHORD, pieceChords } from './piece-chords.ts'
 import type { Pieces, Reach } from './pieces.ts'
-
-/** How far a chord may leave the curve where only moves are counted, mm. */
-const CHORD = 1
 
 /** What turning the quilt costs. */
 export interface TurningWeight {
@@ -43,14 +40,16 @@ export function measureRoutes({
   net,
   reach,
   turning,
+  chords = pieceChords(pieces),
 }: {
   pieces: Pieces
   net: Net
   reach: Reach
+  /** The pieces' chords, if they are at hand. */
+  chords?: readonly (readonly Point[])[]
   turning?: TurningWeight | undefined
 }) {
   const known = new WeakMap<RouteResult['walks'], RouteFigures>()
-  const chords = pieces.pieces.map(({ stroke }) => chordsOf(stroke))
   const measure = ({ walks, extra }: Pick<RouteResult, 'walks' | 'extra'>): RouteFigures => {
     const lines = walks.map((walk) => polylineOf(pointsOf(walk, { chords, net })))
     const moves = countRepositions(lines, { width: reach[0], height: reach[1] }).length
@@ -64,12 +63,6 @@ export function measureRoutes({
   }
 }
 
-function chordsOf(stroke: Stroke): Point[] {
-  const points: Point[] = [stroke.start]
-  eachSegment(stroke, (from, segment) => flattenSegment(from, segment, CHORD, points))
-  return points
-}
-
 function pointsOf(
   { steps }: Walk,
   { chords, net }: { chords: readonly (readonly Point[])[]; net: Net },
@@ -79,7 +72,7 @@ function pointsOf(
     const piece = chords[edge]
     if (!piece) {
       const course = seamCourse(net.seams[edge - chords.length]!, net.positions)
-      points.push(...flattenStroke(forward ? course : reverseStroke(course), CHORD))
+      points.push(...flattenStroke(forward ? course : reverseStroke(course), MOVES_CHORD))
     } else if (forward) for (const p of piece) points.push(p)
     else for (let i = piece.length - 1; i >= 0; i--) points.push(piece[i]!)
   }

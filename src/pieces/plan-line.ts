@@ -1,3 +1,4 @@
+import type { Point } from '../geometry/point.ts'
 import type { Quilt } from '../quilt/quilt.ts'
 import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '../route/index.ts'
 import type { Line } from '../stitch/line.ts'
@@ -9,11 +10,12 @@ import { frameEnds, refuseFrameWishes } from './frame-wishes.ts'
 import { costOfRoute, measureRoutes, type TurningWeight } from './judge-route.ts'
 import { lapOrders } from './lap-orders.ts'
 import { type Net, tieNet } from './net.ts'
+import { pieceChords } from './piece-chords.ts'
 import type { Pieces, Reach } from './pieces.ts'
 import { placeVertex, type WantedPlace } from './place-vertex.ts'
 import { routeGraph } from './route-graph.ts'
 import { threadLine } from './thread-line.ts'
-import { withWayIn } from './way-in.ts'
+import { withWayIn, withWayOut } from './way-in.ts'
 
 /** What a quilter may ask of the line's way. */
 export interface Wishes {
@@ -80,7 +82,8 @@ export function planLine(task: LineTask): PlannedLine {
   const end = placeVertex(wishes.end, { quilt, pieces, net }, 'route.end')
   const ends = { ...(start !== undefined && { start }), ...(end !== undefined && { end }) }
   const { areas, route, strategy } = bestWork(task, net, (orders, judge) => {
-    const plans = start === undefined ? orders : withWayIn(orders, graph, start)
+    const begun = start === undefined ? orders : withWayIn(orders, graph, start)
+    const plans = end === undefined ? begun : withWayOut(begun, graph, end)
     const found = solveByAreas(graph, { plans, seed, judge, ...ends })
     return { route: found, areas: plans[found.plan]! }
   })
@@ -99,14 +102,15 @@ type Solve = (
 function bestWork(task: LineTask, net: Net, solve: Solve) {
   const { pieces, wishes, reach } = task
   const turning = wishes.turning?.weight ?? 0
-  const measure = measureRoutes({ pieces, net, reach, turning: wishes.turning })
+  const chords = pieceChords(pieces)
+  const measure = measureRoutes({ pieces, net, reach, chords, turning: wishes.turning })
   const plan = (way: 'areas' | 'laps') => {
     const judge = (walked: Parameters<typeof measure>[0]) => costOfRoute(measure(walked), turning)
-    const solved = solve(ordersFor(task, net, way), judge)
+    const solved = solve(ordersFor(task, net, { way, chords }), judge)
     return { ...solved, figures: measure(solved.route) }
   }
-  // What lies in one band, or over all of them, knows no laps.
-  const hasLaps = new Set(pieces.pieces.map(({ band }) => band)).size > 1
+  // Where no bands are woven together, areas are parts of laps anyway.
+  const hasLaps = pieces.groups.some(({ count, pieced }) => count + pieced.length > 1)
   const work = hasLaps || wishes.work !== 'any' ? wishes.work : 'areas'
   if (work === 'any')
     return chooseWork(plan('areas'), {
@@ -114,7 +118,7 @@ function bestWork(task: LineTask, net: Net, solve: Solve) {
       turning,
       planLaps: () => plan('laps'),
     })
-  const why = wishes.work === 'any' ? 'there is one band only' : 'the plan asks for it'
+  const why = wishes.work === 'any' ? 'no bands are woven together' : 'the plan asks for it'
   return { ...plan(work), strategy: { way: work, why } }
 }
 
@@ -142,11 +146,15 @@ function bestPasses(graph: RouteGraph, { task, net, frame }: { task: LineTask; n
   return best
 }
 
-function ordersFor({ pieces, wishes, reach }: LineTask, net: Net, way: 'areas' | 'laps'): AreaOrder[] {
+function ordersFor(
+  { pieces, wishes, reach }: LineTask,
+  net: Net,
+  { way, chords }: { way: 'areas' | 'laps'; chords: readonly (readonly Point[])[] },
+): AreaOrder[] {
   const orders =
     way === 'laps'
       ? lapOrders(pieces, net, wishes.order)
-      : areaOrders(pieces, net, { direction: wishes.order, reach })
+      : areaOrders(pieces, net, { direction: wishes.order, reach, chords })
   const { ditch, ditchOrder = 'any' } = wishes
   if (ditch.length === 0 || ditchOrder === 'along') return orders
   const first = ditchesFirst(orders, net, ditch)

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../motifs/library.ts'
+import { openGaps } from '../../src/choose/open-gaps.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { fillQuilt, type PlannedQuilt, planQuilt } from '../../src/pipeline.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
@@ -99,6 +100,25 @@ describe('a spacing', () => {
     )
     expect(report.gap.withinLimit).toBe(true)
     expect(report.choices!.made[0]!.reason).toMatch(/closer than its usual 1\/2 in, to keep gaps within/)
+  })
+
+  it('keeps the batting’s limit even beside a band that it cannot be even with', () => {
+    const { plan, quilt, pieces, choices } = fillQuilt(
+      planOf(`
+centre: { width: 8, height: 8, filler: crosshatch }
+bands:
+  - { name: shore, width: 4, filler: scallop }
+  - { name: pier, width: 5, filler: piano-keys }
+  - { name: rim, width: 4, filler: scallop }
+batting: { limit: 0.75 }
+spacing: auto`),
+      CATALOG,
+    )
+    // Every gap that is left reaches into a scallop's band: it leaves its whole width open.
+    const over = openGaps({ quilt, pieces }, plan.batting.limit)
+    expect(over.length).toBeGreaterThan(0)
+    expect(over.filter(({ bands }) => bands.every((band) => band === 1))).toEqual([])
+    expect(choices!.whyOpen([0])).toContain('scallop')
   })
 
   it('is smaller the denser the quilting is meant to be', () => {

@@ -161,7 +161,7 @@ describe.each(MOTIFS)('$motif.title', ({ motif, retrace, simple }) => {
   const { drawToMitre } = motif
   if (drawToMitre)
     it('fills the corner up to the mitre, from either edge to either corner', () => {
-      const skews = fc.constantFrom(0.8, 1, 1.25)
+      const skews = fc.constantFrom(0.414, 0.577, 0.8, 1, 1.25)
       fc.assert(
         fc.property(draft, skews, (d, skew) => {
           const { strip, values } = stripFor(motif, d)

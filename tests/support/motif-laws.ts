@@ -289,7 +289,7 @@ const readsAlike: Law = (motif, example) => {
  */
 const reachesMitre: Law = (motif, { strip, values }) => {
   if (!motif.drawToMitre) return
-  for (const skew of [0.7, 1, 1.3]) {
+  for (const skew of [0.414, 0.7, 1, 1.3]) {
     const mitre: MitreStrip = { ...strip, skew }
     const drawn = motif.drawToMitre(mitre, values)
     const corner = strip.length + (strip.to === 'outer' ? skew * strip.width : 0)
