@@ -6,7 +6,8 @@ import { STRIP_OVERLAP } from './plan/defaults.ts'
 import type { DitchSeam, Plan } from './plan/plan.ts'
 import { measureLines } from './report/measure-line.ts'
 import { reckonLines } from './report/reckon.ts'
-import { chooseStrategy, type StrategyFigures, type Way } from './report/strategies.ts'
+import { chooseStrategy, type StrategyFigures } from './report/strategies.ts'
+import type { Way } from './report/way-names.ts'
 
 /** Strategies for one quilt side by side, the one to take, and why. */
 export interface Comparison {

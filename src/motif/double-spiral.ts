@@ -84,7 +84,8 @@ function armStroke(arm: Arm, from: number, to: number): Stroke {
 /**
  * An Archimedean spiral from the angle `start`, winding in from `outer` to `inner` mm from its centre.
  *
- * @param pitch  how much nearer to the centre it is after a whole turn, mm
+ * @param reach        from how far out to how far in, mm from the centre
+ * @param reach.pitch  how much nearer to the centre it is after a whole turn, mm
  * @source r = outer - pitch x angle / 2 pi
  */
 export function archimedeanSpiral(

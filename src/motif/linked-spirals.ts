@@ -55,7 +55,7 @@ function linkAngles(a: Circle, b: Circle, link: Link, turn: 1 | -1): readonly [l
  * passes along the outside, the sense of turning changes.
  *
  * @param links  one less than there are circles
- * @param spacing  the distance between lines, mm
+ * @param drawing.spacing  the distance between lines, mm
  */
 export function linkedSpirals(
   circles: readonly Circle[],

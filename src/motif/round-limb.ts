@@ -14,8 +14,11 @@ interface Turn {
  * far edge, or, at a mitre's inner corner, over one that passes the corner square to the mitre and so is half of a turn
  * about it. Headings are radians from along the strip to the far edge.
  *
- * @param rounds  how often to go all the way round first
- * @param crest  radius of the arc at the far edge or about the mitre, mm
+ * @param line         is drawn on
+ * @param half         the half repeat that it is drawn in
+ * @param limb         the circle, and how the line comes to it and leaves it
+ * @param limb.rounds  how often to go all the way round first
+ * @param limb.crest   radius of the arc at the far edge or about the mitre, mm
  */
 export function followRoundLimb(
   line: StrokeBuilder,

@@ -3,10 +3,8 @@ import { type Box, boundsOf, flattenStroke } from '../geometry/stroke.ts'
 import type { Area } from '../route/index.ts'
 import { fitsWithin, NO_BOX, unionOf } from './box.ts'
 import { type Net, seamCourse } from './net.ts'
+import { MOVES_CHORD, pieceChords } from './piece-chords.ts'
 import type { Pieces, Reach } from './pieces.ts'
-
-/** How far a chord may leave the curve where only boxes are wanted, mm. */
-const CHORD = 0.5
 
 /**
  * Areas in the order of work, each a list of the route's required edges: pieces, and seams stitched in the ditch. Where
@@ -16,6 +14,8 @@ export type AreaOrder = readonly (readonly number[] | Area)[]
 
 /** The full form of an area. */
 export const asArea = (area: AreaOrder[number]): Area => ('required' in area ? area : { required: area })
+
+type Chains = readonly (readonly Point[])[]
 
 /** With more sectors than this, work begins at corners only, then at one of them: where exactly then hardly matters. */
 const MANY = 48
@@ -28,18 +28,22 @@ export type Direction = 'any' | 'middle-out' | 'outside-in'
  * Orders of work worth trying: group after group from the middle outward or from the outside in, each once round the
  * quilt, beginning at a corner or at the middle of a side. An area is a sector, or several within reach of each other.
  *
- * @param reach  mm; if left out, every sector is an area
+ * @param pieces      what is stitched
+ * @param net         where it meets
+ * @param work        how it may be worked
+ * @param work.reach   mm; if left out, every sector is an area
+ * @param work.chords  the pieces' chords, if they are at hand
  */
 export function areaOrders(
   pieces: Pieces,
   net: Net,
-  { direction = 'any', reach }: { direction?: Direction; reach?: Reach } = {},
+  { direction = 'any', reach, chords }: { direction?: Direction; reach?: Reach; chords?: Chains } = {},
 ): AreaOrder[] {
   const bySector = edgesBySector(pieces, net)
   const rings = sectorsByGroup(pieces).map((ring) => ring.filter((sector) => bySector[sector]!.length > 0))
   const begins = beginnings(pieces, rings)
   const areaOf = areaMaker(bySector, net)
-  const boxes = reach ? sectorBoxes(pieces, net) : []
+  const boxes = reach ? sectorBoxes(pieces, net, chords ?? pieceChords(pieces)) : []
   const joined = (ring: readonly number[]) =>
     reach ? joinWithin(ring, boxes, reach) : ring.map((sector) => [sector])
   const ways = waysThrough(
@@ -80,15 +84,16 @@ function joinWithin(sectors: readonly number[], boxes: readonly Box[], reach: Re
 }
 
 /** The box of all that is stitched in each sector. */
-function sectorBoxes(pieces: Pieces, net: Net): Box[] {
+function sectorBoxes(pieces: Pieces, net: Net, chords: Chains): Box[] {
   const boxes = pieces.sectors.map(() => NO_BOX)
-  for (const { sector, stroke } of pieces.pieces)
-    boxes[sector] = unionOf(boxes[sector]!, boundsOf(flattenStroke(stroke, CHORD)))
+  pieces.pieces.forEach(({ sector }, i) => {
+    boxes[sector] = unionOf(boxes[sector]!, boundsOf(chords[i]!))
+  })
   for (const seam of net.seams)
     if (seam.ditch !== undefined)
       boxes[seam.ditch] = unionOf(
         boxes[seam.ditch]!,
-        boundsOf(flattenStroke(seamCourse(seam, net.positions), CHORD)),
+        boundsOf(flattenStroke(seamCourse(seam, net.positions), MOVES_CHORD)),
       )
   return boxes
 }

@@ -36,6 +36,8 @@ export interface PassCut {
   readonly by: 'sectors' | 'pieces'
   /** Pieces are taken from this part of the strip; over the rest of it the line may still travel. */
   readonly depth: number
+  /** Strips below the middle lie as high as their pieces allow, so that strips of a symmetrical quilt mirror each other. */
+  readonly mirrored?: true
 }
 
 /** The ways that are tried: where strips begin decides what can be joined in them. */
@@ -43,6 +45,7 @@ export const PASS_CUTS: readonly PassCut[] = [
   { by: 'sectors', depth: 1 },
   { by: 'sectors', depth: 0.92 },
   { by: 'sectors', depth: 0.85 },
+  { by: 'sectors', depth: 0.85, mirrored: true },
   { by: 'pieces', depth: 1 },
 ]
 
@@ -55,7 +58,7 @@ export const PASS_CUTS: readonly PassCut[] = [
 export function framePasses(
   { pieces, net }: { pieces: Pieces; net: Net },
   frame: Frame,
-  { by, depth }: PassCut,
+  { by, depth, mirrored }: PassCut,
 ): FramePass[] {
   const boxes = edgeBoxes(pieces, net)
   const isRequired = (edge: number) =>
@@ -68,7 +71,8 @@ export function framePasses(
   const deepest = Math.max(...required.map((edge) => boxes[edge]!.maxY - boxes[edge]!.minY))
   const throat = Math.max(depth * frame.throat, deepest)
   const used = { throat, overlap: Math.max(0, frame.overlap - (frame.throat - throat)) }
-  return stripsDown(required, unitBoxes, used).map(({ top, required }) => {
+  const strips = stripsDown(required, unitBoxes, used)
+  return (mirrored ? raiseLower(strips, boxes, frame) : strips).map(({ top, required }) => {
     const bottom = top + frame.throat
     const travel = edges.filter((edge) => !isRequired(edge) && isWithin(boxes[edge]!, top, bottom))
     return { top, bottom, area: { required, travel } }
@@ -78,12 +82,31 @@ export function framePasses(
 const isWithin = ({ minY, maxY }: Box, top: number, bottom: number): boolean =>
   minY >= top - SLACK && maxY <= bottom + SLACK
 
-function stripsDown(
-  required: readonly number[],
-  boxes: readonly Box[],
-  { throat, overlap }: Frame,
-): { top: number; required: number[] }[] {
-  const strips: { top: number; required: number[] }[] = []
+interface Strip {
+  readonly top: number
+  readonly required: readonly number[]
+}
+
+/** The strips, those below the middle as high as their pieces, the strip above and the overlap with the one below allow. */
+function raiseLower(strips: readonly Strip[], boxes: readonly Box[], { throat, overlap }: Frame): Strip[] {
+  const ends = strips.map(({ required }) => ({
+    first: Math.min(...required.map((edge) => boxes[edge]!.minY)),
+    last: Math.max(...required.map((edge) => boxes[edge]!.maxY)),
+  }))
+  const middle = (ends[0]!.first + Math.max(...ends.map(({ last }) => last))) / 2
+  const raised = [...strips]
+  for (let i = strips.length - 1; i > 0; i--) {
+    const { first, last } = ends[i]!
+    if ((first + last) / 2 <= middle) continue
+    const below = raised[i + 1]?.top ?? Number.NEGATIVE_INFINITY
+    const top = Math.max(last - throat, below + overlap - throat, strips[i - 1]!.top)
+    raised[i] = { ...strips[i]!, top: Math.min(top, strips[i]!.top) }
+  }
+  return raised
+}
+
+function stripsDown(required: readonly number[], boxes: readonly Box[], { throat, overlap }: Frame): Strip[] {
+  const strips: Strip[] = []
   let left = required
   let top = Math.min(...left.map((edge) => boxes[edge]!.minY))
   while (left.length > 0) {

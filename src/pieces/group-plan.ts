@@ -56,14 +56,29 @@ const WORTH = 0.04
 /** The phase in which groups are planned: the first one is stitched so. */
 export const PLANNED_PHASE = 1
 
-/** Cuts the sides of a group into stretches so that the quilt is moved as seldom as possible. */
-export function planGroup(group: Group, task: GroupTask): GroupPlan {
-  const kinds = waysByKind(group, task)
+/**
+ * Cuts the sides of a group into stretches so that the quilt is moved as seldom as possible.
+ *
+ * @param most  more moves than this are of no use: undefined where the first ways tried leave no hope of fewer
+ */
+export function planGroup(
+  group: Group,
+  task: GroupTask,
+  most = Number.POSITIVE_INFINITY,
+): GroupPlan | undefined {
+  const kinds = kindsOf(group, task)
   const movesFor = movesCounter(kinds, task)
+  addWays(kinds, MANNERS.slice(0, FIRST), { group, task })
+  if (HOPE * bestWithin(TOLERABLE, kinds, movesFor).moves > most) return undefined
+  addWays(kinds, MANNERS.slice(FIRST), { group, task })
   const shapely = bestWithin(UNSEEN, kinds, movesFor)
   const fewest = bestWithin(TOLERABLE, kinds, movesFor)
   return shapely.moves <= WORTH_SHAPE * fewest.moves ? shapely : fewest
 }
+
+/** So many manners are tried first; all of them together hardly ever leave less than this share of their moves. */
+const FIRST = 4
+const HOPE = 0.8
 
 /** One way to cut the sides of a kind. */
 interface Way extends FittedSide {
@@ -75,19 +90,22 @@ interface Way extends FittedSide {
 /** Sides that are alike are cut alike: the numbers of the sides, and the ways in which they can be cut. */
 interface Kind {
   readonly sides: readonly number[]
-  readonly ways: readonly Way[]
+  readonly facts: GroupSide
+  readonly ways: Way[]
 }
 
-function waysByKind(group: Group, task: GroupTask): Kind[] {
-  return alikeSides(group, task).map(({ sides, facts }) => {
-    const ways: Way[] = []
-    for (const manner of MANNERS) {
+/** Adds the ways to cut the sides of each kind in some manners, of ways that come to the same the first. */
+function addWays(
+  kinds: readonly Kind[],
+  manners: readonly Manner[],
+  { group, task }: { readonly group: Group; readonly task: GroupTask },
+): void {
+  for (const { sides, facts, ways } of kinds)
+    for (const manner of manners) {
       const plan = cutSide(facts, manner)
       if (!plan || ways.some((way) => isSameCut(way.plan, plan))) continue
       ways.push(wayFor(plan, { group, task, sides }))
     }
-    return { sides, ways }
-  })
 }
 
 /** Whether two plans of one side cut it at the same places. */
@@ -122,11 +140,11 @@ function wayFor(plan: SidePlan, { group, task, sides }: WayTask): Way {
 }
 
 /** Opposite sides that are cut alike are counted together. */
-function alikeSides(
-  group: Group,
-  { sides, isRegular }: GroupTask,
-): { readonly sides: number[]; readonly facts: GroupSide }[] {
-  const kinds = new Map<string, { readonly sides: number[]; readonly facts: GroupSide }>()
+function kindsOf(group: Group, { sides, isRegular }: GroupTask): Kind[] {
+  const kinds = new Map<
+    string,
+    { readonly sides: number[]; readonly facts: GroupSide; readonly ways: Way[] }
+  >()
   const round = (x: number) => Math.round(x * 1000)
   sides.forEach((surveyed, side) => {
     const facts = groupSide(group, surveyed)
@@ -134,7 +152,7 @@ function alikeSides(
     const key = `${isRegular ? 0 : side % 2} ${facts.halves.map(round)} ${facts.shifts.map(round)} ${repeats}`
     const kind = kinds.get(key)
     if (kind) kind.sides.push(side)
-    else kinds.set(key, { sides: [side], facts })
+    else kinds.set(key, { sides: [side], facts, ways: [] })
   })
   return [...kinds.values()]
 }

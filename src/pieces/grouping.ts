@@ -46,7 +46,7 @@ export function groupBands(bands: readonly BandExtent[], counts: MoveCounts): Gr
     while (end < bands.length && isFilled(bands[end]!)) end++
     const begin = first
     const here: MoveCounts = {
-      of: (group) => counts.of(shifted(group, begin)),
+      of: (group, most) => counts.of(shifted(group, begin), most),
       atLeast: (group) => counts.atLeast(shifted(group, begin)),
     }
     groups.push(...splitRun(bands.slice(first, end), here).map((group) => shifted(group, begin)))
@@ -57,7 +57,8 @@ export function groupBands(bands: readonly BandExtent[], counts: MoveCounts): Gr
 
 /** How often the quilt is moved for a group: as planned, which takes time, and at least. */
 export interface MoveCounts {
-  of(group: Group): number
+  /** Undefined if it is likely to be more than `most`. */
+  of(group: Group, most: number): number | undefined
   atLeast(group: Group): number
 }
 
@@ -80,7 +81,9 @@ function splitRun(run: readonly BandExtent[], moves: MoveCounts): Group[] {
     let least: (Split & { readonly begin: number }) | undefined
     for (const { begin, group, others, atLeast } of lastGroups(run, { end, best, moves })) {
       if (least && atLeast > least.cost) break
-      const cost = others + moves.of(group)
+      const count = moves.of(group, least ? least.cost - others : Number.POSITIVE_INFINITY)
+      if (count === undefined) continue
+      const cost = others + count
       if (least && (cost > least.cost || (cost === least.cost && begin > least.begin))) continue
       least = { cost, groups: [...best[begin]!.groups, group], begin }
     }

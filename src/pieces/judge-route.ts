@@ -2,14 +2,11 @@ import { polylineOf } from '../check/polyline.ts'
 import { countRepositions } from '../check/repositions.ts'
 import { sumTurning } from '../check/turning.ts'
 import type { Point } from '../geometry/point.ts'
-import { flattenSegment } from '../geometry/segment.ts'
-import { eachSegment, flattenStroke, reverseStroke, type Stroke } from '../geometry/stroke.ts'
+import { flattenStroke, reverseStroke } from '../geometry/stroke.ts'
 import { ROUTE_WEIGHTS, type RouteResult, type Walk } from '../route/index.ts'
 import { type Net, seamCourse } from './net.ts'
+import { MOVES_CHORD, pieceChords } from './piece-chords.ts'
 import type { Pieces, Reach } from './pieces.ts'
-
-/** How far a chord may leave the curve where only moves are counted, mm. */
-const CHORD = 1
 
 /** What turning the quilt costs. */
 export interface TurningWeight {
@@ -19,34 +16,51 @@ export interface TurningWeight {
   readonly weight: number
 }
 
+/** What speaks for or against a route. */
+export interface RouteFigures {
+  readonly starts: number
+  /** Price of its extra passes. */
+  readonly extra: number
+  /** Moves of the quilt. */
+  readonly moves: number
+  /** Full turns of the quilt, where they are asked for. */
+  readonly turns: number
+}
+
+/** What a route costs, mm of travel; a full turn weighs as many moves as `turning` says. */
+export const costOfRoute = ({ starts, extra, moves, turns }: RouteFigures, turning = 0): number =>
+  ROUTE_WEIGHTS.start * starts + extra + ROUTE_WEIGHTS.reposition * (moves + turning * turns)
+
 /**
- * Judges routes by their starts, their extra passes, and the moves of the quilt as counted on the line itself; if that is
- * asked for, by how much the quilt is turned as well.
+ * Measures routes: their starts, their extra passes, and the moves of the quilt as counted on the line itself; if that is
+ * asked for, how much the quilt is turned as well.
  */
-export function judgeRoutes({
+export function measureRoutes({
   pieces,
   net,
   reach,
   turning,
+  chords = pieceChords(pieces),
 }: {
   pieces: Pieces
   net: Net
   reach: Reach
+  /** The pieces' chords, if they are at hand. */
+  chords?: readonly (readonly Point[])[]
   turning?: TurningWeight | undefined
 }) {
-  const chords = pieces.pieces.map(({ stroke }) => chordsOf(stroke))
-  return ({ walks, extra }: Pick<RouteResult, 'walks' | 'extra'>): number => {
+  const known = new WeakMap<RouteResult['walks'], RouteFigures>()
+  const measure = ({ walks, extra }: Pick<RouteResult, 'walks' | 'extra'>): RouteFigures => {
     const lines = walks.map((walk) => polylineOf(pointsOf(walk, { chords, net })))
     const moves = countRepositions(lines, { width: reach[0], height: reach[1] }).length
-    const turns = turning ? turning.weight * sumTurning(lines, turning.sector) : 0
-    return ROUTE_WEIGHTS.start * walks.length + extra + ROUTE_WEIGHTS.reposition * (moves + turns)
+    const turns = turning ? sumTurning(lines, turning.sector) : 0
+    return { starts: walks.length, extra, moves, turns }
   }
-}
-
-function chordsOf(stroke: Stroke): Point[] {
-  const points: Point[] = [stroke.start]
-  eachSegment(stroke, (from, segment) => flattenSegment(from, segment, CHORD, points))
-  return points
+  return (route: Pick<RouteResult, 'walks' | 'extra'>): RouteFigures => {
+    const figures = known.get(route.walks) ?? measure(route)
+    known.set(route.walks, figures)
+    return figures
+  }
 }
 
 function pointsOf(
@@ -58,7 +72,7 @@ function pointsOf(
     const piece = chords[edge]
     if (!piece) {
       const course = seamCourse(net.seams[edge - chords.length]!, net.positions)
-      points.push(...flattenStroke(forward ? course : reverseStroke(course), CHORD))
+      points.push(...flattenStroke(forward ? course : reverseStroke(course), MOVES_CHORD))
     } else if (forward) for (const p of piece) points.push(p)
     else for (let i = piece.length - 1; i >= 0; i--) points.push(piece[i]!)
   }

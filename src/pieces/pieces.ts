@@ -95,9 +95,11 @@ export type Reach = readonly [width: number, height: number]
 /**
  * Fits a filler into every band, or into its patches, and cuts it at its touches.
  *
+ * @param quilt    laid out
  * @param fillers  one for each band, from the inside out; undefined leaves the band unquilted
- * @param seed     changes what is irregular
- * @param threads  colours by band: neighbours in different threads are not woven together
+ * @param work     how it is stitched
+ * @param work.seed     changes what is irregular
+ * @param work.threads  colours by band: neighbours in different threads are not woven together
  */
 export function cutPieces(
   quilt: Quilt,
@@ -111,20 +113,19 @@ export function cutPieces(
   })
   const task = { sides: surveySides(quilt, { fillers, reach }), isRegular: isRegular(quilt), reach }
   const plans = new Map<string, GroupPlan>()
-  const planOf = (group: Group): GroupPlan => {
-    const key = `${group.first} ${group.count} ${group.pieced}`
-    const plan = plans.get(key) ?? planGroup(group, task)
-    plans.set(key, plan)
-    return plan
-  }
+  const keyOf = ({ first, count, pieced }: Group): string => `${first} ${count} ${pieced}`
   const groups = groupBands(extents, {
-    of: (group) => planOf(group).moves,
+    of: (group, most) => {
+      const plan = planGroup(group, task, most)
+      if (plan) plans.set(keyOf(group), plan)
+      return plan?.moves
+    },
     atLeast: leastMoves(quilt, reach),
   })
   const workshop = new Workshop(quilt, fillers, seed)
   let phase: 0 | 1 = PLANNED_PHASE
   groups.forEach((group, g) => {
-    const { sides } = planOf(group)
+    const { sides } = plans.get(keyOf(group))!
     const stretches = sides[0]!.plan.stretches
     phase = g === 0 ? PLANNED_PHASE : phaseAfter(groups[g - 1]!, group, { phase, stretches })
     sides.forEach((fitted, side) => workshop.fillSide(fitted, { group, index: g, side, phase }))

@@ -4,7 +4,7 @@ import { type Frame, type FramePass, framePasses, PASS_CUTS, passStartsBound } f
 import { refuseFrameEnds, refuseFrameWishes } from './frame-wishes.ts'
 import { type Net, type SeamEdge, tieNet } from './net.ts'
 import type { Piece } from './pieces.ts'
-import { type LineTask, type PlannedLine, threadWalks } from './plan-line.ts'
+import { type LineTask, ON_FRAME, type PlannedLine, threadWalks } from './plan-line.ts'
 import { routeGraph } from './route-graph.ts'
 import { orderThreads, type ThreadTurn } from './thread-order.ts'
 
@@ -104,6 +104,7 @@ function planTurn({ thread, passes }: ThreadTurn, { task, net, ...whole }: Whole
     graph,
     areas: plan,
     route: { ...route, walks },
+    strategy: ON_FRAME,
     lines: threadWalks(walks, { pieces, net: own, thread }),
     startsBound: passStartsBound(back, own),
     passOf: passes,

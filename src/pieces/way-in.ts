@@ -11,6 +11,17 @@ export const withWayIn = (orders: readonly AreaOrder[], graph: RouteGraph, start
     return added.length > 0 ? movedFirst(order, added, graph) : order
   })
 
+/**
+ * The orders, and beside each whose last area is cut off from `end` likewise, one where what lies on the way there is
+ * stitched last.
+ */
+export const withWayOut = (orders: readonly AreaOrder[], graph: RouteGraph, end: number): AreaOrder[] =>
+  orders.flatMap((order) => {
+    const back = [...order].reverse()
+    const [led] = withWayIn([back], graph, end)
+    return led === back ? [order] : [order, [...led!].reverse()]
+  })
+
 /** The edges that the first area lacks on the way to it from `start`. */
 function wayIn([first]: AreaOrder, graph: RouteGraph, start: number): number[] {
   if (!first) return []

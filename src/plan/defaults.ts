@@ -36,7 +36,7 @@ export const DEFAULTS = {
   batting: { kind: 'cotton-scrim' },
   spacing: 'own',
   density: 'medium',
-  route: { order: 'any', work: 'areas', ditchOrder: 'any', turning: { 'free-motion': 0, walking: 0.5 } },
+  route: { order: 'any', work: 'any', ditchOrder: 'any', turning: { 'free-motion': 0, walking: 0.5 } },
   seed: 1,
 } as const
 

@@ -110,7 +110,9 @@ export class Entry {
     const mm = typeof value === 'number' || typeof value === 'string' ? parseLength(value, units) : undefined
     if (mm !== undefined && mm >= least * MM_PER.m && mm <= greatest * MM_PER.m) return mm / MM_PER.m
     const hint =
-      typeof value === 'number' ? `a bare number is in ${units}; write ${value} m or ${value} yd` : undefined
+      typeof value === 'number'
+        ? `without a unit it is ${value} ${units}; write ${value} m or ${value} yd`
+        : undefined
     const message = `is ${show(value)}; allowed: ${least} m to ${greatest} m`
     this.refuse({ code: 'plan/length', message, hint })
     return fallback

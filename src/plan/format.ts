@@ -291,7 +291,11 @@ const route = z.strictObject({
     'what turning the quilt once right round weighs, in moves of the quilt, 0 to 100',
     { text: '0.5 with a walking foot, else 0' },
   ),
-  work: optional(z.enum(['areas', 'laps']), 'area by area, or a lap of each band', DEFAULTS.route.work),
+  work: optional(
+    z.enum(['any', 'areas', 'laps']),
+    'areas: area by area; laps: a lap of each band; any: whichever costs less',
+    DEFAULTS.route.work,
+  ),
   ditch: optional(
     z.union([z.enum(['none', 'all', 'rings']), z.array(seam).max(LIMITS.seams)], {
       error: 'none, all, rings, or a list of { inside: band }, { corners: band }, { patches: band }',

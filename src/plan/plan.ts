@@ -165,7 +165,8 @@ export interface RoutePlan {
   readonly start: Place
   readonly end: Place
   readonly order: 'any' | 'middle-out' | 'outside-in'
-  readonly work: 'areas' | 'laps'
+  /** Area by area, a lap of each band, or whichever costs less. */
+  readonly work: 'any' | 'areas' | 'laps'
   readonly ditch: readonly DitchSeam[]
   /** When the seams are stitched in the ditch: before everything else, as part of the line, or whichever costs less. */
   readonly ditchOrder: 'any' | 'first' | 'along'

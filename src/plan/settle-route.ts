@@ -26,7 +26,7 @@ export function settleRoute(
     start: settlePlace(entry.at('start'), rounds),
     end: settlePlace(entry.at('end'), rounds),
     order: entry.at('order').choice(['any', 'middle-out', 'outside-in'], 'any'),
-    work: entry.at('work').choice(['areas', 'laps'], 'areas'),
+    work: entry.at('work').choice(['any', 'areas', 'laps'], DEFAULTS.route.work),
     ditch: settleDitch(entry.at('ditch'), rounds.bands),
     ditchOrder: entry.at('ditchOrder').choice(['any', 'first', 'along'], DEFAULTS.route.ditchOrder),
     turning: entry.at('turning').number({ least: 0, greatest: 100, fallback: DEFAULTS.route.turning[foot] }),

@@ -34,8 +34,11 @@ const STRETCHED = 0.02
  * What the measures say about the quilt: where it is out of square, where a border is longer than the quilt through its
  * middle, how errors add up from band to band, and where motifs had to stretch.
  *
- * @param quilt  as `layOutMeasured` laid it out
- * @param unit   of the messages
+ * @param size      as planned
+ * @param measured  as measured
+ * @param told      what it is told of
+ * @param told.quilt  as `layOutMeasured` laid it out
+ * @param told.unit   of the messages
  */
 export function diagnoseMeasured(
   size: QuiltSize,

@@ -80,6 +80,7 @@ export function buildReport(findings: Findings): Report {
       },
       repositionsBound: round((quilt.widthMm * quilt.heightMm) / (reachWidth * reachHeight)),
       areas: work.areaCount,
+      strategies: strategyEntries(work),
       extras: [...findings.extras],
     },
     ...frameEntry(findings),
@@ -108,6 +109,12 @@ export function buildReport(findings: Findings): Report {
       ...evenness.warnings.map(({ code, message, at }) => ({ code, message, at })),
     ],
   }
+}
+
+/** How each thread is worked; on a frame a thread is put in again and again, in the same way. */
+function strategyEntries({ works }: PlannedLines): Report['line']['strategies'] {
+  const byThread = new Map(works.map(({ thread, strategy }) => [thread, strategy]))
+  return [...byThread].map(([thread, { way, why }]) => ({ thread, way, why }))
 }
 
 function allOverEntry({ plan, quilt, figures }: Findings): Pick<Report, 'allOver'> {

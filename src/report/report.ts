@@ -167,6 +167,17 @@ export const reportFormat = z.strictObject({
       .describe('turning the quilt'),
     repositionsBound: z.number().describe('quilt area over reach area'),
     areas: z.number().int(),
+    strategies: z
+      .array(
+        z.strictObject({
+          thread: z.string().describe('CSS colour'),
+          way: z
+            .enum(['areas', 'laps', 'frame'])
+            .describe('area by area, a lap of each band, or by frame passes'),
+          why: z.string(),
+        }),
+      )
+      .describe('how the work with each thread is divided, and why so'),
     extras: z.array(run).describe('every travel and overlap, its place and its reason'),
   }),
   frame: z

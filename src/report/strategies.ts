@@ -1,9 +1,7 @@
 import { lengthText, longLengthText } from '../export/labels.ts'
 import { ROUTE_WEIGHTS } from '../route/index.ts'
 import { durationText } from './summary.ts'
-
-/** How a quilt is worked. */
-export type Way = 'areas' | 'laps' | 'frame'
+import { WAY_NAMES, type Way } from './way-names.ts'
 
 /** What one strategy takes. */
 export interface StrategyFigures {
@@ -22,12 +20,6 @@ export interface StrategyFigures {
   readonly minutes: number
   /** Needle and bobbin thread with waste, m. */
   readonly threadM: number
-}
-
-const WAY_NAMES: Readonly<Record<Way, string>> = {
-  areas: 'area by area',
-  laps: 'lap by lap',
-  frame: 'frame passes',
 }
 
 export const strategyName = ({ way, ditch }: StrategyFigures): string =>

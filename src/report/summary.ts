@@ -1,5 +1,6 @@
 import { countText, lengthText, longLengthText } from '../export/labels.ts'
 import type { Report } from './report.ts'
+import { WAY_NAMES } from './way-names.ts'
 
 /** What a quilter wants to know first, in plain words. */
 export function summaryText(report: Report): string {
@@ -14,6 +15,7 @@ export function summaryText(report: Report): string {
     `${report.title}: ${size} with its binding, ${count(report.bands.length, 'band')}, ${quilted} quilted`,
     ...(report.allOver ? [`All over: ${report.allOver.filler}, whatever the bands are`] : []),
     `${starts}: ${longLengthText(line.lengthMm, units)}, in ${count(line.areas, 'area')}; the quilt is moved ${times(line.repositions)}`,
+    ...strategyLines(report),
     `Travel in seams ${extra(line.travelMm, line.lengthMm, units)}; stitched over ${extra(line.overlapMm, line.lengthMm, units)}`,
     `${countText(stitches.count)} stitches; needle thread ${longLengthText(thread.topM * 1000, units)}, bobbin thread ${longLengthText(thread.bobbinM * 1000, units)}: ${count(thread.bobbins, 'bobbin')}`,
     ...threadLines(report),
@@ -38,6 +40,17 @@ function spoolLines({ thread: { spools, spoolM }, units }: Report): string[] {
   if (spoolM === null) return []
   const each = longLengthText(spoolM * 1000, units)
   return spools.map((colour) => `${count(colour.spools ?? 0, 'spool')} of ${each} of ${colour.thread}`)
+}
+
+/** How the work is divided, and why so; on a frame it can be divided in one way only. */
+function strategyLines({ line: { strategies } }: Report): string[] {
+  const [first] = strategies
+  if (first === undefined || first.way === 'frame') return []
+  return strategies.map(({ thread, way, why }) =>
+    strategies.length === 1
+      ? `Worked ${WAY_NAMES[way]}: ${why}`
+      : `Thread ${thread} worked ${WAY_NAMES[way]}: ${why}`,
+  )
 }
 
 /** What each thread takes, and when it is put in, if there are several. */

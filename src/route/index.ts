@@ -9,6 +9,7 @@ export type {
   Walk,
 } from './graph.ts'
 export { type LowerBound, lowerBound } from './lower-bound.ts'
-export { type Matching, type MatchingProblem, minimumMatching } from './matching.ts'
+export { minimumMatching } from './matching.ts'
+export type { Matching, MatchingProblem } from './matching-problem.ts'
 export { ITERATIONS, type PostmanOptions, type PostmanResult, solvePostman } from './postman.ts'
 export { ROUTE_WEIGHTS, type RouteWeights } from './weights.ts'

@@ -1,4 +1,5 @@
-import { type Matching, minimumMatching } from './matching.ts'
+import { minimumMatching } from './matching.ts'
+import type { Matching } from './matching-problem.ts'
 import type { NearSearch } from './near-search.ts'
 
 /** Pairs of terminals by index, with their distances. */

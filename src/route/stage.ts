@@ -108,8 +108,8 @@ export class Stage {
   }
 
   /**
-   * Whether nothing that was left out can make this cost less: a way round outside is longer than all of it, or than any
-   * way inside.
+   * Whether a way round outside, between two vertices, can make this cost less: not if it is longer than all of it, or
+   * than any way inside.
    */
   private isSure(cost: number): boolean {
     const { radius } = this.local
@@ -266,14 +266,27 @@ export class Stage {
     return b
   }
 
+  /**
+   * The solution from p to q. Where pieces must be joined, a way round outside may meet several of them: then all of what
+   * it can cost must lie within the part.
+   */
+  private solve(p: number, q: number): Solution | undefined {
+    for (;;) {
+      const solved = this.sure(
+        () => solveTask(this.task(p, q), this.site.effort),
+        (solution) => solution?.cost ?? Number.POSITIVE_INFINITY,
+      )
+      if (!solved || this.base.componentCount === 1 || solved.cost <= 2 * this.local.radius) return solved
+      this.look = { ...this.look, radius: solved.cost / 2 }
+      this.rest()
+    }
+  }
+
   /** Solves the pair for good; true if that changed its cost in the table. */
   settle(p: number, q: number): boolean {
     const key = p < q ? `${p} ${q}` : `${q} ${p}`
     if (this.settled.has(key)) return false
-    const solved = this.sure(
-      () => solveTask(this.task(p, q), this.site.effort),
-      (solution) => solution?.cost ?? Number.POSITIVE_INFINITY,
-    )
+    const solved = this.solve(p, q)
     this.settled.set(key, solved && { solution: solved, local: this.local })
     const cost = solved?.cost ?? Number.POSITIVE_INFINITY
     const before = this.table.get(key)

@@ -1,4 +1,5 @@
-import { type Matching, type MatchingProblem, minimumMatching } from './matching.ts'
+import { minimumMatching } from './matching.ts'
+import type { Matching, MatchingProblem } from './matching-problem.ts'
 import type { Metric } from './shortest-paths.ts'
 import { sparseMatching } from './sparse-matching.ts'
 

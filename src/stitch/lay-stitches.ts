@@ -1,8 +1,7 @@
 import { PlanError } from '../error.ts'
 import type { Line } from './line.ts'
 import { planNeedles, tieZones } from './needle-plan.ts'
-import type { Needle } from './needles.ts'
-import type { Relay } from './relay-strays.ts'
+import type { Needles } from './needles.ts'
 import { assertStitchSettings, STITCH_DEFAULTS, type StitchSettings } from './settings.ts'
 import { type Tidied, tidyNeedles } from './tidy-needles.ts'
 import { layTrack, type Track } from './track.ts'
@@ -69,38 +68,45 @@ function assertLongEnough({ lengthMm }: Track, { minLength }: StitchSettings): v
   throw new PlanError({ code: 'stitch/line-too-short', message, at: '' })
 }
 
-/** The needle points as flat arrays, those laid anew in their places. */
-function pack({ needles, relays }: Tidied, track: Track) {
-  const points = relays.reduce((sum, r) => sum + r.needles.length - (r.to - r.from - 1), needles.xs.length)
-  const xs = new Float64Array(points)
-  const ys = new Float64Array(points)
-  const along = new Float64Array(points)
-  const tied = new Uint8Array(points)
-  const parts = new Uint32Array(points)
-  weave(xs, { list: needles.xs, relays }, ({ point }) => point[0])
-  weave(ys, { list: needles.ys, relays }, ({ point }) => point[1])
-  weave(along, { list: needles.along, relays }, (needle) => needle.along)
-  weave(tied, { list: needles.tied, relays }, (needle) => needle.tied)
-  weave(parts, { list: needles.pieces, relays }, ({ piece }) => piece)
-  for (let i = 0; i < points; i++) parts[i] = track.parts[parts[i]!]!
-  const stitches = { tied: tied.subarray(1), parts: parts.subarray(1) }
-  return { count: points - 1, xs, ys, along, ...stitches, lengthMm: sumOfLengths(xs, ys) }
+/** The needle points, those laid anew in their places. */
+function pack(tidied: Tidied, track: Track) {
+  const { xs, ys, along, pieces, tied } = tidied.relays.length === 0 ? tidied.needles : woven(tidied)
+  const count = xs.length - 1
+  const parts = new Uint32Array(count)
+  for (let i = 0; i < count; i++) parts[i] = track.parts[pieces[i + 1]!]!
+  return { count, xs, ys, along, tied: tied.subarray(1), parts, lengthMm: sumOfLengths(xs, ys) }
 }
 
-/** Writes a list into an array, with one figure of each needle point laid anew in place of those it replaces. */
-function weave(
-  target: Float64Array | Uint8Array | Uint32Array,
-  { list, relays }: { readonly list: readonly number[]; readonly relays: readonly Relay[] },
-  figureOf: (needle: Needle) => number,
-): void {
+/** Needle points with those laid anew in place of those that they replace. */
+function woven({ needles, relays }: Tidied): Omit<Needles, 'fixed'> {
+  const count = relays.reduce((sum, r) => sum + r.needles.length - (r.to - r.from - 1), needles.xs.length)
+  const all = {
+    xs: new Float64Array(count),
+    ys: new Float64Array(count),
+    along: new Float64Array(count),
+    pieces: new Uint32Array(count),
+    tied: new Uint8Array(count),
+  }
   let [at, next] = [0, 0]
-  for (const { from, to, needles } of relays) {
-    while (next <= from) target[at++] = list[next++]!
-    for (const needle of needles) target[at++] = figureOf(needle)
+  const keepUpTo = (end: number) => {
+    for (const key of FIGURES) all[key].set(needles[key].subarray(next, end), at)
+    at += end - next
+  }
+  for (const { from, to, needles: laid } of relays) {
+    keepUpTo(from + 1)
+    for (const { point, along, piece, tied } of laid) {
+      ;[all.xs[at], all.ys[at]] = point
+      all.along[at] = along
+      all.pieces[at] = piece
+      all.tied[at++] = tied
+    }
     next = to
   }
-  while (next < list.length) target[at++] = list[next++]!
+  keepUpTo(needles.xs.length)
+  return all
 }
+
+const FIGURES = ['xs', 'ys', 'along', 'pieces', 'tied'] as const
 
 function sumOfLengths(xs: Float64Array, ys: Float64Array): number {
   let sum = 0

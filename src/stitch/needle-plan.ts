@@ -10,10 +10,40 @@ export interface TieZone {
 
 /** Where needle points are wanted, in order along the line: distance, piece, whether it must be kept. */
 export interface NeedlePlan {
-  readonly along: number[]
-  readonly pieces: number[]
+  readonly along: Float64Array
+  readonly pieces: Uint32Array
   /** 1 for a cusp or an end of the line. */
-  readonly fixed: number[]
+  readonly fixed: Uint8Array
+}
+
+/** A plan while it is being written. */
+class NeedleWriter {
+  count = 0
+  readonly #along: Float64Array
+  readonly #pieces: Uint32Array
+  readonly #fixed: Uint8Array
+
+  /** @param most  how many needle points there may be */
+  constructor(most: number) {
+    this.#along = new Float64Array(most)
+    this.#pieces = new Uint32Array(most)
+    this.#fixed = new Uint8Array(most)
+  }
+
+  add(along: number, piece: number, fixed: number): void {
+    this.#along[this.count] = along
+    this.#pieces[this.count] = piece
+    this.#fixed[this.count++] = fixed
+  }
+
+  plan(): NeedlePlan {
+    const { count } = this
+    return {
+      along: this.#along.subarray(0, count),
+      pieces: this.#pieces.subarray(0, count),
+      fixed: this.#fixed.subarray(0, count),
+    }
+  }
 }
 
 /** The share of the chord tolerance that is planned for, leaving room where the curvature changes in a stitch. */
@@ -61,8 +91,12 @@ function partRanges(line: Line, track: Track): TieZone[] {
  * need, each stitch taking the same share of the longest that is allowed where it lies.
  */
 export function planNeedles(track: Track, zones: readonly TieZone[], settings: StitchSettings): NeedlePlan {
-  const plan: NeedlePlan = { along: [0], pieces: [0], fixed: [1] }
   const load = loadAlong(track, zones, settings)
+  const cusps = track.jumps.reduce((count, jump) => count + (jump > settings.cuspAngle ? 1 : 0), 0)
+  // One more than its load between each two places where a run ends, and what a rounded load may add.
+  const runs = cusps + 2 * zones.length + 2
+  const plan = new NeedleWriter(Math.ceil(load.ends.at(-1)!) + 2 * runs)
+  plan.add(0, 0, 1)
   const breaks = zones.flatMap(({ from, to }) => [from, to]).filter((s) => s > 0 && s < track.lengthMm)
   let next = 0
   let run: Run = { along: 0, load: 0, piece: 0 }
@@ -80,7 +114,7 @@ export function planNeedles(track: Track, zones: readonly TieZone[], settings: S
     spread({ plan, load, track }, run, { ...at, fixed: 1 })
     run = at
   }
-  return plan
+  return plan.plan()
 }
 
 interface Run {
@@ -139,7 +173,7 @@ function bisect(from: number, to: number, isBefore: (s: number) => boolean): num
 }
 
 interface Spreading {
-  readonly plan: NeedlePlan
+  readonly plan: NeedleWriter
   readonly load: Load
   readonly track: Track
 }
@@ -151,11 +185,7 @@ function spread({ plan, load, track }: Spreading, from: Run, to: Run & { readonl
   for (let k = 1; k < count; k++) {
     const target = from.load + ((to.load - from.load) * k) / count
     while (piece < to.piece && load.ends[piece]! < target) piece++
-    plan.along.push(Math.min(load.along(target, piece), track.ends[piece]!))
-    plan.pieces.push(piece)
-    plan.fixed.push(0)
+    plan.add(Math.min(load.along(target, piece), track.ends[piece]!), piece, 0)
   }
-  plan.along.push(to.along)
-  plan.pieces.push(to.piece)
-  plan.fixed.push(to.fixed)
+  plan.add(to.along, to.piece, to.fixed)
 }

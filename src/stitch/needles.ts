@@ -2,19 +2,29 @@ import type { Point } from '../geometry/point.ts'
 import type { StitchSettings } from './settings.ts'
 import { pointOnPiece, type Track } from './track.ts'
 
-/** Places where the needle goes down, in order, as flat lists. */
+/** Places where the needle goes down, in order, as flat arrays. */
 export interface Needles {
-  readonly xs: number[]
-  readonly ys: number[]
+  readonly xs: Float64Array
+  readonly ys: Float64Array
   /** Distance along the line, mm. */
-  readonly along: number[]
+  readonly along: Float64Array
   /** The piece of the track that each lies in. */
-  readonly pieces: number[]
+  readonly pieces: Uint32Array
   /** 1 for a cusp or an end of the line. */
-  readonly fixed: number[]
+  readonly fixed: Uint8Array
   /** 1 where the stitch that ends here belongs to a tie-off. */
-  readonly tied: number[]
+  readonly tied: Uint8Array
 }
+
+/** The first so many of them, in the same arrays. */
+export const firstOf = ({ xs, ys, along, pieces, fixed, tied }: Needles, count: number): Needles => ({
+  xs: xs.subarray(0, count),
+  ys: ys.subarray(0, count),
+  along: along.subarray(0, count),
+  pieces: pieces.subarray(0, count),
+  fixed: fixed.subarray(0, count),
+  tied: tied.subarray(0, count),
+})
 
 /** One place where the needle goes down. */
 export interface Needle {

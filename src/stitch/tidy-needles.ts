@@ -4,6 +4,7 @@ import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import {
   chordOf,
   type Ends,
+  firstOf,
   type Needle,
   type Needles,
   type NeedleWork,
@@ -28,8 +29,7 @@ export interface Tidied {
  * what strays still, because it was too short to be split.
  */
 export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: NeedleWork): Tidied {
-  const needles = readPlan(plan, zones, work.track)
-  const mergedCusps = dropShort(needles, work.settings.minLength)
+  const { needles, mergedCusps } = dropShort(readPlan(plan, zones, work.track), work.settings.minLength)
   const relays: Relay[] = []
   const strays: number[] = []
   let worst = 0
@@ -78,16 +78,19 @@ function errorAsIs(needles: Needles, i: number, { track, settings }: NeedleWork)
 /** A chord beyond so many times the asked length is too long: rounding allowed. */
 const TOO_LONG = 1 + 1e-9
 
-/** The planned needle points with their places; takes the plan's own lists over. */
+/** The planned needle points with their places; takes the plan's own arrays over. */
 function readPlan({ along, pieces, fixed }: NeedlePlan, zones: readonly TieZone[], track: Track): Needles {
-  const needles: Needles = { xs: [], ys: [], along, pieces, fixed, tied: [] }
-  for (let i = 0; i < along.length; i++) {
+  const count = along.length
+  const xs = new Float64Array(count)
+  const ys = new Float64Array(count)
+  const tied = new Uint8Array(count)
+  for (let i = 0; i < count; i++) {
     const [x, y] = pointOnPiece(track, pieces[i]!, along[i]!)
-    needles.xs.push(x)
-    needles.ys.push(y)
-    needles.tied.push(i > 0 && isTied(zones, along[i - 1]!, along[i]!) ? 1 : 0)
+    xs[i] = x
+    ys[i] = y
+    tied[i] = i > 0 && isTied(zones, along[i - 1]!, along[i]!) ? 1 : 0
   }
-  return needles
+  return { xs, ys, along, pieces, fixed, tied }
 }
 
 function isTied(zones: readonly TieZone[], from: number, to: number): boolean {
@@ -99,9 +102,12 @@ function isTied(zones: readonly TieZone[], from: number, to: number): boolean {
  * Takes out needle points so that no stitch outside a tie-off is shorter than asked. Of two points too close, a cusp
  * is kept before a point on a curve, the line's ends before any, and of two cusps the first.
  *
- * @returns how many cusps were taken out
+ * @returns those that are left, in the same arrays, and how many cusps were taken out
  */
-function dropShort(needles: Needles, minLength: number): number {
+function dropShort(
+  needles: Needles,
+  minLength: number,
+): { readonly needles: Needles; readonly mergedCusps: number } {
   const { fixed } = needles
   const count = fixed.length
   let kept = 0
@@ -117,8 +123,7 @@ function dropShort(needles: Needles, minLength: number): number {
     if (i > 0 && !isEnd && isShort(needles, [kept - 1, i], minLength)) mergedCusps += fixed[i]!
     else move(needles, i, kept++)
   }
-  for (const list of Object.values(needles)) list.length = kept
-  return mergedCusps
+  return { needles: firstOf(needles, kept), mergedCusps }
 }
 
 function isShort({ xs, ys, tied }: Needles, [a, b]: readonly [number, number], minLength: number): boolean {

@@ -211,8 +211,8 @@ describe('for a walking foot', () => {
 
 describe('round a centre of any shape', () => {
   it.each([
-    ['hexagon', 8],
-    ['on-point', 8],
+    ['hexagon', 5],
+    ['on-point', 5],
   ])('a %s gets fillers for itself and its bands that keep to the limit or are told', (shape, across) => {
     const { report, plan } = planQuilt(
       readPlan(

@@ -78,6 +78,26 @@ describe('a crosshatch as one path', () => {
   })
 })
 
+it.each([
+  [6, 3, 2],
+  [9, 3, 4],
+  [10, 5, 4],
+  [10, 15, 2],
+  [12, 15, 4],
+  [8, 3, 8],
+])('a crosshatch %i by %i is cut as evenly as may be: its first table is %i long', (across, down, first) => {
+  const path = crosshatchPath(across, down).map(([u]) => u)
+  expect(Math.max(...path.slice(0, first + down - 1))).toBe(first)
+  expect(path.slice(first + down - 1).every((u) => u >= first)).toBe(true)
+})
+
+it('a crosshatch that no two tables make is cut into three', () => {
+  // Of 1 + 6, 2 + 5 and 3 + 4 each pair has a divisor in common with 105.
+  const steps = stepsOf(crosshatchPath(7, 105))
+  expect(steps).toHaveLength(7 * 105)
+  expect(new Set(steps).size).toBe(7 * 105)
+})
+
 it('the odd number nearest is at least three', () => {
   expect([-4, 0, 2.9, 3, 3.9, 4.1, 5, 6.1, 7.9].map(oddNear)).toEqual([3, 3, 3, 3, 3, 5, 5, 7, 7])
 })

@@ -15,9 +15,10 @@ describe('a smooth path', () => {
   ]
   const first = { at: [-3, 0] as Point, along: [1, 0] as Point }
   const last = { at: [30, 0] as Point, along: [1, 0] as Point }
-  const path = smoothPath(points, first, last)
+  const drawn = () => smoothPath(points, first, last)
 
   it('leads from the first heading to the last, with no corner', () => {
+    const path = drawn()
     expect(path.start).toEqual([-3, 0])
     expect(endOf(path)).toEqual([30, 0])
     expect(path.segments).toHaveLength(4)
@@ -28,6 +29,7 @@ describe('a smooth path', () => {
 
   // A uniform cubic B-spline passes (a + 4b + c) / 6 over its control point b (de Boor).
   it('passes a sixth, four sixths and a sixth of each three points', () => {
+    const path = drawn()
     expect(path.segments.slice(0, 3).map(({ to }) => to)).toEqual([
       [6, 4],
       [12, 2],
@@ -37,6 +39,7 @@ describe('a smooth path', () => {
   })
 
   it('bends as much before a knot as after it', () => {
+    const path = drawn()
     const bend = (from: Point, i: number, t: number): number => {
       const at = (s: number) => pointAt(from, path.segments[i]!, s)
       const h = 1e-3

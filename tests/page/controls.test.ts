@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { LIBRARY } from '../../motifs/library.ts'
+import { readDrawnRepeat, readPathRepeat } from '../../src/drawn/read-repeat.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { countText, longLengthText } from '../../src/export/labels.ts'
 import { planFromText } from '../../src/pipeline.ts'
@@ -92,6 +94,35 @@ describe('all that a plan may say can be said on the page', () => {
     await page.getByRole('button', { name: 'Undo' }).click()
     await replanned(page)
     expect(await planNow(page)).toEqual(before)
+    await closeCard(page)
+  })
+
+  test('a drawing chosen from a file becomes a motif of the plan, or says why it cannot', async () => {
+    const { page } = shared.seen
+    await openSample(page, 'Quay runner')
+    await openCard(page, /^Binding, machine/)
+    const choose = (name: string, svg: string) =>
+      page
+        .locator('#motifs-drawing')
+        .setInputFiles({ name, mimeType: 'image/svg+xml', buffer: Buffer.from(svg) })
+    await choose(
+      'two.svg',
+      '<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0L9 0"/><path d="M0 5L9 5"/></svg>',
+    )
+    await expect
+      .poll(() => card(page).getByRole('alert').allTextContents())
+      .toContainEqual(expect.stringMatching(/two\.svg: .*2 paths/))
+    expect((await planNow(page)).motifs).toBeUndefined()
+    const drawing = readFileSync('samples/breakwater.svg', 'utf8')
+    await choose('wave.svg', drawing)
+    await replanned(page)
+    const { motifs } = await planNow(page)
+    // A wave is in the library: the drawing of that name gets another.
+    expect(Object.keys(motifs)).toEqual(['wave-2'])
+    expect(readPathRepeat(motifs['wave-2'].path)).toEqual(readDrawnRepeat(drawing))
+    expect(await page.locator('.problems').count()).toBe(0)
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await replanned(page)
     await closeCard(page)
   })
 

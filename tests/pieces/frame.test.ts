@@ -18,7 +18,7 @@ const onFrame = SAMPLES['harbour-medallion']!.replace(
 describe('the nine-band sample on a frame with a throat of 18 in', () => {
   const { plan } = readPlan(onFrame, catalog)
   const task = lineTaskOf(fillQuilt(plan, catalog))
-  const { lines, frame, route, graph, net } = planLine(task)
+  const { lines, frame, route, graph } = planLine(task)
 
   it('keeps every pass within its strip', () => {
     for (const part of lines.flatMap(({ parts }) => parts)) {
@@ -39,15 +39,14 @@ describe('the nine-band sample on a frame with a throat of 18 in', () => {
       if (i > 0) expect(pass.top).toBeLessThanOrEqual(passes[i - 1]!.bottom - plan.machine.overlap! + 1e-6)
   })
 
-  it('stitches every required piece, in one pass, and hardly any of them again', () => {
+  it('stitches every required piece once, in its pass', () => {
     const passOf = new Map<number, number>()
     for (const { edge, area } of route.walks.flatMap(({ steps }) => steps))
       if (!passOf.has(edge)) passOf.set(edge, area)
     graph.edges.forEach(({ required }, edge) => {
       if (required) expect(frame!.passes[passOf.get(edge)!]!.area.required).toContain(edge)
     })
-    const length = net.fills.reduce((sum, fill) => sum + fill.length, 0)
-    expect(route.overlapMm).toBeLessThan(0.002 * length)
+    expect(route.overlapMm).toBe(0)
   })
 
   it('has as few starts as the passes allow', () => {

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
 import { distance } from '../../src/geometry/point.ts'
+import { endOf } from '../../src/geometry/stroke.ts'
 import { planLine } from '../../src/pieces/plan-line.ts'
-import { withWayIn } from '../../src/pieces/way-in.ts'
+import { withWayIn, withWayOut } from '../../src/pieces/way-in.ts'
 import { fillQuilt, lineTaskOf } from '../../src/pipeline.ts'
 import { readPlan } from '../../src/plan/read-plan.ts'
 import type { RouteEdge, RouteGraph } from '../../src/route/index.ts'
@@ -67,6 +68,23 @@ describe('the way from the start to the first area', () => {
   })
 })
 
+describe('the way from the last area to the end', () => {
+  it('may be stitched with the last area where all seams on it are asked for', () => {
+    const graph = graphOf([fill(0, 1), asked(1, 2), asked(2, 3), fill(3, 4)])
+    const order = [[0, 1, 2], [3]]
+    expect(withWayOut([order], graph, 1)).toEqual([order, [{ required: [0] }, { required: [3, 1, 2] }]])
+    expect(withWayOut([order], graph, 0)).toEqual([order, [{ required: [3, 0, 1, 2] }]])
+  })
+
+  it('is left as it is where the end lies in the last area, or seams lead there', () => {
+    const order = [[0], [3]]
+    expect(withWayOut([order], graphOf([fill(0, 1), seam(1, 2), seam(2, 3), fill(3, 4)]), 1)).toEqual([order])
+    expect(withWayOut([order], graphOf([fill(0, 1), asked(1, 2), asked(2, 3), fill(3, 4)]), 4)).toEqual([
+      order,
+    ])
+  })
+})
+
 describe('laps whose start was cut off from the first of them by seams that are asked for', () => {
   const bands = ['bracket', 'loop-line', 'scallop', 'bracket', 'ribbon'].map((filler, i) => ({
     name: `b${i}`,
@@ -80,7 +98,7 @@ describe('laps whose start was cut off from the first of them by seams that are 
     return { ...planLine(task), quilt: task.quilt }
   }
 
-  it.each([1, 2])('are one line from the side of band %i on', (band) => {
+  it.each([2])('are one line from the side of band %i on', (band) => {
     const { lines, quilt } = lapsFrom({ band: `b${band}`, side: 'right' }, { band: 'b0', side: 'left' })
     expect(lines).toHaveLength(1)
     const { innerA, innerB, outerA, outerB } = quilt.bands[band]!.sides[1]!
@@ -90,5 +108,22 @@ describe('laps whose start was cut off from the first of them by seams that are 
       [outerA, outerB],
     ].map(([a, b]) => distance(from, [(a![0] + b![0]) / 2, (a![1] + b![1]) / 2]))
     expect(Math.min(...away)).toBeLessThan(30)
+  })
+
+  it('end where they are asked to on a quilt so large that no area goes back over another', () => {
+    const many = [...bands, ...bands].map((band, i) => ({ ...band, name: `b${i}`, width: 1 }))
+    const text = JSON.stringify({
+      centre: { width: 30, height: 30 },
+      bands: many,
+      route: { work: 'laps', ditch: 'all', end: { band: 'b1', side: 'left' } },
+    })
+    const task = lineTaskOf(fillQuilt(readPlan(text, CATALOG).plan, CATALOG))
+    const { lines, graph, net } = planLine(task)
+    expect(graph.edges.length).toBeGreaterThan(2000)
+    expect(lines).toHaveLength(1)
+    const { innerA, innerB } = task.quilt.bands[1]!.sides[3]!
+    const to = endOf(lines[0]!.parts.at(-1)!.stroke)
+    expect(distance(to, [(innerA[0] + innerB[0]) / 2, (innerA[1] + innerB[1]) / 2])).toBeLessThan(60)
+    expect(net.positions.length).toBe(graph.vertexCount)
   })
 })

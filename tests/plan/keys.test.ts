@@ -53,7 +53,7 @@ test('what a plan leaves out has its documented default', () => {
       start: { kind: 'anywhere' },
       end: { kind: 'anywhere' },
       order: 'any',
-      work: 'areas',
+      work: 'any',
       ditch: [],
       ditchOrder: 'any',
       turning: 0,

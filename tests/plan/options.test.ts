@@ -33,7 +33,7 @@ describe('the keys of the plan file as data', () => {
 
   test('tell what is usual apart from what they are', () => {
     expect(at('machine.speed')).toMatchObject({ kind: 'number', isOptional: true, usual: '600' })
-    expect(at('route.work')).toMatchObject({ kind: 'choice', of: ['areas', 'laps'], usual: 'areas' })
+    expect(at('route.work')).toMatchObject({ kind: 'choice', of: ['any', 'areas', 'laps'], usual: 'any' })
     expect(at('bands[].fabric')).toMatchObject({ kind: 'fabric' })
     expect(at('bands[].width')).toMatchObject({ kind: 'length-of-sides' })
     expect(at('thread.waste')).toMatchObject({ kind: 'share' })

@@ -403,7 +403,11 @@ describe('beside the bands', () => {
       'plan/unknown-band measured[0].band',
       'did you mean band 1?',
     ],
-    ['thread: { bobbin: «75 }', 'plan/length thread.bobbin', 'a bare number is in in; write 75 m or 75 yd'],
+    [
+      'thread: { bobbin: «75 }',
+      'plan/length thread.bobbin',
+      'without a unit it is 75 in; write 75 m or 75 yd',
+    ],
     ['machine: { speed: «"600" }', 'plan/value machine.speed', 'write 600 without quotes'],
   ])('%s is refused as %s with a hint', (more, problem, hint) => {
     const { text, place } = unmark(plan('width: 1', more))

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { editDistance, nearestName } from '../../src/plan/suggest.ts'
+import { didYouMean, editDistance, nearestName } from '../../src/plan/suggest.ts'
 
 const KNOWN = ['bracket', 'scallop', 's-echo', 'loop-line', 'none']
 
@@ -51,4 +51,30 @@ test('short cuts change no distance up to the one allowed', () => {
     }),
     { seed: 1, numRuns: 300 },
   )
+})
+
+test('the hint names the near name, and is none for what is no text or like none', () => {
+  expect(didYouMean('brackt', KNOWN)()).toBe('did you mean bracket?')
+  expect(didYouMean('chrysanthemum', KNOWN)()).toBeUndefined()
+  for (const wrong of [7, null, undefined, ['bracket']]) expect(didYouMean(wrong, KNOWN)()).toBeUndefined()
+})
+
+test('of two names as near the first is meant, and a nearer one before it', () => {
+  expect(nearestName('wove', ['wave', 'woke', 'dove'])).toBe('wave')
+  expect(nearestName('scalop', ['scale', 'scallop'])).toBe('scallop')
+})
+
+test('a name is near with four in ten letters wrong, at least one and at most twelve', () => {
+  expect(nearestName('abcdeXXXX', ['abcde'])).toBeUndefined()
+  expect(nearestName('abcdefXXXX', ['abcdef'])).toBe('abcdef')
+  expect(nearestName('x', ['y'])).toBe('y')
+  expect(nearestName('xx', ['yy'])).toBeUndefined()
+  const long = 'a'.repeat(40)
+  expect(nearestName(`${long}${'x'.repeat(12)}`, [long])).toBe(long)
+  expect(nearestName(`${long}${'x'.repeat(13)}`, [long])).toBeUndefined()
+})
+
+test('of a very long text only the beginning is read', () => {
+  const long = 'a'.repeat(80)
+  expect(nearestName(`${long}${'x'.repeat(1e5)}`, [long])).toBe(long)
 })

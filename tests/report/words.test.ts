@@ -53,6 +53,17 @@ describe('the summary says', () => {
     expect(said(withLine({ repositions }), 'is moved')).toMatch(new RegExp(`the quilt is moved ${words}$`))
   })
 
+  it('that one filler goes over all, and how much the quilt is turned under a walking foot', () => {
+    expect(said(report, 'All over')).toBeUndefined()
+    const over: Report = { ...report, allOver: { ...(report.allOver as object), filler: 'meander' } as never }
+    expect(said(over, 'All over')).toBe('All over: meander, whatever the bands are')
+    expect(said(report, 'turned')).toBeUndefined()
+    const turning = { ...report.line.turning, foot: 'walking' as const, turns: 12.4, sectorDegrees: 90 }
+    expect(said(withLine({ turning }), 'turned')).toBe(
+      'The quilt is turned 12 times right round in all: the foot feeds forward only, 90 degrees of direction are comfortable',
+    )
+  })
+
   it('how many lines there are', () => {
     expect(said(withLine({ threadStarts: 1 }), 'thread start')).toContain('One line, one thread start: ')
     expect(said(withLine({ threadStarts: 3 }), 'thread start')).toContain('3 lines, 3 thread starts: ')

@@ -41,7 +41,7 @@ describe('the bound', () => {
         expect(starts).toBe(1)
         expect(cost).toBeLessThanOrEqual(bruteForce(graph, endsOf(graph)) + 1e-9)
       }),
-      { seed: 1, numRuns: 40 },
+      { seed: 1, numRuns: 20 },
     )
   })
 
@@ -53,7 +53,7 @@ describe('the bound', () => {
         const ends = WALK_ENDS[kind]!(whole)
         expect(lowerBound(whole, ends).cost).toBeCloseTo(bruteForce(whole, ends), 9)
       }),
-      { seed: 2, numRuns: 60 },
+      { seed: 2, numRuns: 30 },
     )
   })
 

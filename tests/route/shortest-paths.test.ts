@@ -27,7 +27,7 @@ describe('shortest paths', () => {
           })
         }
       }),
-      { seed: 1, numRuns: 150 },
+      { seed: 1, numRuns: 60 },
     )
   })
 })
@@ -55,7 +55,7 @@ describe('a metric', () => {
             expect(odd).toEqual(a === b ? new Set() : new Set([a, b]))
           }
       }),
-      { seed: 3, numRuns: 60 },
+      { seed: 3, numRuns: 30 },
     )
   })
 

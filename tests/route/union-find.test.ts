@@ -47,4 +47,19 @@ describe('disjoint sets', () => {
     sets.union(1, 2)
     expect(sets.union(3, 0)).toBe(false)
   })
+
+  it('are the same in a copy, and apart from it afterwards', () => {
+    const sets = new UnionFind(5)
+    sets.union(0, 1)
+    const same = sets.copy()
+    same.union(2, 3)
+    sets.union(1, 4)
+    expect([same.find(0) === same.find(1), same.find(2) === same.find(3)]).toEqual([true, true])
+    expect(same.find(4)).toBe(4)
+    expect(sets.find(2)).not.toBe(sets.find(3))
+    // The larger set still takes the smaller one in.
+    const root = same.find(0)
+    same.union(4, 0)
+    expect(same.find(4)).toBe(root)
+  })
 })

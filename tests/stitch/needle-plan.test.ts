@@ -13,8 +13,10 @@ const untied: StitchSettings = { ...STITCH_DEFAULTS, tieOff: { count: 0, lengthM
 
 const zonesOf = (line: Line, settings = STITCH_DEFAULTS) =>
   tieZones(line, layTrack(line, settings.cuspAngle), settings)
-const planOf = (line: Line, settings = untied) =>
-  planNeedles(layTrack(line, settings.cuspAngle), zonesOf(line, settings), settings)
+const planOf = (line: Line, settings = untied) => {
+  const plan = planNeedles(layTrack(line, settings.cuspAngle), zonesOf(line, settings), settings)
+  return { along: [...plan.along], pieces: [...plan.pieces], fixed: [...plan.fixed] }
+}
 const close = (found: readonly number[], expected: readonly number[]) => {
   expect(found).toHaveLength(expected.length)
   expected.forEach((value, i) => {

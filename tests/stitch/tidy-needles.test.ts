@@ -17,9 +17,9 @@ const trackOf = (stroke: Stroke): Track => layTrack(lineOf(stroke), SETTINGS.cus
 /** A plan of needle points at distances along a track; those that must be kept are named. */
 function planAt(track: Track, along: readonly number[], kept: readonly number[]): NeedlePlan {
   return {
-    along: [...along],
-    pieces: along.map((s) => track.ends.findIndex((end) => end >= s - 1e-9)),
-    fixed: along.map((s, i) => (i === 0 || i === along.length - 1 || kept.includes(s) ? 1 : 0)),
+    along: Float64Array.from(along),
+    pieces: Uint32Array.from(along, (s) => track.ends.findIndex((end) => end >= s - 1e-9)),
+    fixed: Uint8Array.from(along, (s, i) => (i === 0 || i === along.length - 1 || kept.includes(s) ? 1 : 0)),
   }
 }
 
@@ -40,7 +40,7 @@ function tidied(
 
 /** Where the needle goes down in the end, with what was laid anew in its place. */
 function needlesOf({ needles, relays }: Tidied): Point[] {
-  return needles.xs.flatMap((x, i) => {
+  return [...needles.xs].flatMap((x, i) => {
     const isReplaced = relays.some(({ from, to }) => from < i && i < to)
     const before = relays.filter(({ to }) => to === i).flatMap((relay) => relay.needles)
     const point: Point = [x, needles.ys[i]!]
@@ -80,17 +80,17 @@ describe('stitches that are too short', () => {
     const zones = [{ from: 0, to: 0.6 }]
     const result = tidied(straight, [0, 0.2, 0.4, 0.6, 0.8, 10], { zones, settings: { lengthMm: 12 } })
     expect(level(result)).toEqual([0, 0.2, 0.4, 0.6, 10])
-    expect(result.needles.tied).toEqual([0, 1, 1, 1, 0])
+    expect([...result.needles.tied]).toEqual([0, 1, 1, 1, 0])
     const across = tidied(straight, [0, 0.4, 0.8, 10], { zones, settings: { lengthMm: 12 } })
-    expect(across.needles.tied).toEqual([0, 1, 0])
+    expect([...across.needles.tied]).toEqual([0, 1, 0])
   })
 
   it('keep every list of needle points as long as the others', () => {
     const { needles } = tidied(straight, [0, 5, 5.3, 10], { settings: { lengthMm: 12 } })
     for (const list of Object.values(needles)) expect(list).toHaveLength(3)
-    expect(needles.along).toEqual([0, 5, 10])
-    expect(needles.fixed).toEqual([1, 0, 1])
-    expect(needles.pieces).toEqual([0, 0, 0])
+    expect([...needles.along]).toEqual([0, 5, 10])
+    expect([...needles.fixed]).toEqual([1, 0, 1])
+    expect([...needles.pieces]).toEqual([0, 0, 0])
   })
 })
 

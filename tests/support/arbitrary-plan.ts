@@ -160,7 +160,7 @@ const aboutBands = (list: readonly { filler?: unknown; pieced?: unknown }[]) => 
       start: place,
       end: place,
       order: fc.constantFrom('any', 'middle-out', 'outside-in'),
-      work: fc.constantFrom('areas', 'laps'),
+      work: fc.constantFrom('any', 'areas', 'laps'),
       ditch: fc.oneof(
         fc.constantFrom('none', 'all', 'rings'),
         fc.array(fc.record({ inside: index }), { maxLength: 4 }),

@@ -201,7 +201,7 @@ const rest = (bands: readonly PlanData[], size: readonly [Mm, Mm]) =>
           start: place(bands.length),
           end: place(bands.length),
           order: fc.constantFrom('any', 'middle-out', 'outside-in'),
-          work: fc.constantFrom('areas', 'laps'),
+          work: fc.constantFrom('any', 'areas', 'laps'),
           ditch: ditch(bands.length),
         },
         { requiredKeys: [] },

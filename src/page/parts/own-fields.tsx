@@ -11,6 +11,7 @@ import { Choice } from './field.tsx'
 import { LengthField } from './length-field.tsx'
 import { ListField } from './list-field.tsx'
 import type { OptionProps } from './option-props.ts'
+import { OwnMotifs } from './own-motifs.tsx'
 
 /** Keys whose values need more than their format tells: a place on the quilt, seams, a bobbin, a band by its name. */
 export function ownFieldFor(path: Path): FunctionComponent<OptionProps> | undefined {
@@ -19,6 +20,7 @@ export function ownFieldFor(path: Path): FunctionComponent<OptionProps> | undefi
   if (pattern === 'route.start' || pattern === 'route.end') return PlaceField
   if (pattern === 'centre.shape') return ShapeField
   if (pattern === 'route.ditch') return DitchField
+  if (pattern === 'motifs') return OwnMotifs
   if (pattern === 'thread.bobbin') return BobbinField
   if (/^route\.ditch\[\]\.|^measured\[\]\.band$/.test(pattern)) return BandName
   return undefined

@@ -28,8 +28,9 @@ const LEAST_TURNS = 0.3
  * Two arms that wind side by side into the middle and meet there: in at one angle, out at another. All lines lie
  * `spacing` apart, the outermost half as far inside the edge.
  *
- * @param radius   from the middle to the edge, mm
- * @param spacing  mm; made smaller where fewer than two lines would fit
+ * @param patch          how large it is and how closely stitched
+ * @param patch.radius   from the middle to the edge, mm
+ * @param patch.spacing  mm; made smaller where fewer than two lines would fit
  */
 export function doubleSpiral(
   { radius, spacing }: { radius: number; spacing: number },

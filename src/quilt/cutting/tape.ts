@@ -23,8 +23,9 @@ export function upToBolt(mm: number, unit: LengthUnit): number {
  * How many strips as long as the fabric is wide make one strip when they are joined end to end.
  *
  * @param length  of the joined strip, mm
- * @param usable  width of the fabric, mm
- * @param lost    what each join takes from the length, mm
+ * @param fabric  as it is joined
+ * @param fabric.usable  width of the fabric, mm
+ * @param fabric.lost    what each join takes from the length, mm
  * @source n strips have n - 1 joins: n usable - (n - 1) lost >= length
  */
 export const stripsFor = (length: number, { usable, lost }: { usable: number; lost: number }): number =>

@@ -1,0 +1,97 @@
+import type { Point } from '../geometry/point.ts'
+import { ROUTE_WEIGHTS, type RouteResult } from '../route/index.ts'
+import type { AreaOrder } from './areas.ts'
+import { costOfRoute, type RouteFigures } from './judge-route.ts'
+import type { Net } from './net.ts'
+import type { Pieces, Reach } from './pieces.ts'
+
+/** How the work is divided, and why so. */
+export interface Strategy {
+  readonly way: 'areas' | 'laps' | 'frame'
+  readonly why: string
+}
+
+/** A way to work with the line that it gives. */
+export interface Rival {
+  readonly areas: AreaOrder
+  readonly route: RouteResult
+  readonly figures: RouteFigures
+}
+
+/** A fraction of a mm: what differs by less costs the same. */
+const SAME = 1e-6
+
+/**
+ * Area by area, unless lap by lap costs less. Laps are planned only if no bound shows that they can't.
+ *
+ * @param turning  what a full turn of the quilt weighs, in moves
+ */
+export function chooseWork(
+  byArea: Rival,
+  { leastLapMoves, turning, planLaps }: { leastLapMoves: number; turning: number; planLaps: () => Rival },
+): Rival & { readonly strategy: Strategy } {
+  const { figures, route } = byArea
+  const cost = costOfRoute(figures, turning)
+  const least = { starts: route.startsBound, extra: route.lowerBound, moves: leastLapMoves, turns: 0 }
+  if (cost <= costOfRoute(least) + SAME)
+    return { ...byArea, strategy: { way: 'areas', why: whyNoLaps(figures, leastLapMoves) } }
+  const laps = planLaps()
+  if (cost <= costOfRoute(laps.figures, turning) + SAME)
+    return { ...byArea, strategy: { way: 'areas', why: whyBetter(figures, laps.figures, turning) } }
+  return { ...laps, strategy: { way: 'laps', why: whyBetter(laps.figures, figures, turning) } }
+}
+
+const NAMES = { areas: 'area by area', laps: 'lap by lap' } as const
+
+const whyNoLaps = ({ moves }: RouteFigures, leastLapMoves: number): string =>
+  leastLapMoves > moves
+    ? `${NAMES.laps} moves the quilt at least ${leastLapMoves} times, not ${moves}`
+    : `${NAMES.laps} can cost no less`
+
+/** The figure that gains most. */
+function whyBetter(best: RouteFigures, other: RouteFigures, turning: number): string {
+  const moves = ROUTE_WEIGHTS.reposition
+  const gains = [
+    { gain: 0, what: 'it costs no more than the other way' },
+    {
+      gain: ROUTE_WEIGHTS.start * (other.starts - best.starts),
+      what: `it needs ${best.starts} thread starts, not ${other.starts}`,
+    },
+    { gain: other.extra - best.extra, what: 'less is travelled and stitched over' },
+    {
+      gain: moves * (other.moves - best.moves),
+      what: `the quilt is moved ${best.moves} times, not ${other.moves}`,
+    },
+    { gain: moves * turning * (other.turns - best.turns), what: 'the quilt is turned less' },
+  ]
+  return gains.reduce((most, next) => (next.gain > most.gain ? next : most)).what
+}
+
+/**
+ * No work lap by lap moves the quilt less often: a lap meets places of which no two lie within reach at once, and needs a
+ * stand of the quilt for each.
+ */
+export function leastLapMoves(pieces: Pieces, { fills, positions }: Net, reach: Reach): number {
+  const ends = new Map<number, Point[]>()
+  fills.forEach(({ u, v }, i) => {
+    const { band } = pieces.pieces[i]!
+    const own = ends.get(band) ?? []
+    ends.set(band, own)
+    own.push(positions[u]!, positions[v]!)
+  })
+  return [...ends.values()].reduce((sum, points) => sum + farApart(points, reach) - 1, 0)
+}
+
+/** How many of these places lie apart, each beyond reach of all others: the first, and whatever comes next round them. */
+function farApart(points: readonly Point[], [width, height]: Reach): number {
+  const mean = (k: 0 | 1) => points.reduce((sum, point) => sum + point[k], 0) / points.length
+  const [midX, midY] = [mean(0), mean(1)]
+  const turned = points.map((point) => ({ point, angle: Math.atan2(point[1] - midY, point[0] - midX) }))
+  const taken: Point[] = []
+  for (const {
+    point: [x, y],
+  } of turned.sort((a, b) => a.angle - b.angle))
+    if (taken.every((other) => Math.abs(other[0] - x) > width || Math.abs(other[1] - y) > height))
+      taken.push([x, y])
+  return taken.length
+}
