@@ -22,12 +22,14 @@ const cpuMs = (work: () => void): number => {
   return (process.cpuUsage().user - before) / 1000
 }
 
+/** Every so many plans the choosing is timed, and what has been found so far is shown. */
+const [TIMED, SHOWN] = [4, 20]
 const allOpen = { plans: 0, within: 0 }
 const tally = { within: 0, told: 0, untold: 0, even: 0, unevenTold: 0, unevenUntold: 0 }
 const reasons = new Map<string, number>()
 const times: number[] = []
 let worst = 1
-for (const file of plans) {
+for (const [index, file] of plans.entries()) {
   const { plan } = readPlan(JSON.stringify(file), catalog)
   const { report, plan: settled } = planQuilt(plan, { catalog })
   const { gap, choices, evenness } = report
@@ -47,9 +49,12 @@ for (const file of plans) {
   if (ratio <= evenness.limit) tally.even++
   else if (choices?.uneven.every(({ why }) => why !== '')) tally.unevenTold++
   else tally.unevenUntold++
-  const open = cpuMs(() => fillQuilt(plan, catalog))
-  const alone = cpuMs(() => fillQuilt(settled, catalog))
-  times.push(open / Math.max(10, alone))
+  if (index % TIMED === 0) {
+    const open = cpuMs(() => fillQuilt(plan, catalog))
+    const alone = cpuMs(() => fillQuilt(settled, catalog))
+    times.push(open / Math.max(10, alone))
+  }
+  if ((index + 1) % SHOWN === 0) console.error(`${index + 1} plans: ${JSON.stringify(tally)}`)
 }
 const middle = times.sort((a, b) => a - b)
 console.log(`${count} plans, seed ${seed}`)

@@ -91,7 +91,8 @@ function stagePlan(assembly: Assembly, at: { stage: Stage; p: number; q: number 
   const ports = [p, q].filter((x) => x !== ANYWHERE)
   const repriced = new Stage(stage.work, { ...assembly, cost: use.cost }, ports)
   repriced.settle(p, q)
-  return repriced.plan(p, q)
+  // At prices that the whole stage was not planned for, the pair may have no solution of its own: the plan still stands.
+  return repriced.hasPlan(p, q) ? repriced.plan(p, q) : plan
 }
 
 interface Progress {

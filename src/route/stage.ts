@@ -294,6 +294,11 @@ export class Stage {
     return cost !== before
   }
 
+  /** Whether settling the pair found a solution. */
+  hasPlan(p: number, q: number): boolean {
+    return this.settled.get(p < q ? `${p} ${q}` : `${q} ${p}`) !== undefined
+  }
+
   /** The settled solution from p to q, seen from p. */
   plan(p: number, q: number): StagePlan {
     const key = p < q ? `${p} ${q}` : `${q} ${p}`
