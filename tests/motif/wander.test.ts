@@ -34,6 +34,29 @@ describe('the middles of a walk’s cells, strayed', () => {
     expect(draw(5)).not.toEqual(draw(6))
   })
 
+  it('lie where they always lay', () => {
+    // Pinned from a run: the same bytes for the same plan rest on it.
+    const cells = [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [2, 1],
+      [3, 2],
+    ] as const
+    const points = wander(cells, [6, 4], seededRandom(2))
+    const known = [
+      [0.743912, 0.553577],
+      [1.307343, 0.590827],
+      [1.570419, 1.131547],
+      [2.401677, 1.366172],
+      [3.436171, 2.192162],
+    ]
+    points.forEach(([u, v], i) => {
+      expect(u).toBeCloseTo(known[i]![0]!, 5)
+      expect(v).toBeCloseTo(known[i]![1]!, 5)
+    })
+  })
+
   it('sway by as much as is left of it at their place', () => {
     const cells = cellsOf(9, 9)
     const still = wander(cells, () => 0, seededRandom(3))
