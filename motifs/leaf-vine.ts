@@ -12,6 +12,8 @@ const SPREAD = 0.42
 /** How far a leaf at an end on an edge reaches across, in widths, and how far it leans. */
 const END_LEAF = 0.72
 const END_SPREAD = 0.36
+/** How far it keeps from its mirror image, for its length along. */
+const APART = 0.08
 /** The length of the leaf beside a mitre, in widths. */
 const CORNER_LEAF = 0.8
 
@@ -132,10 +134,11 @@ function stitchEndLeaf(
   const size = Math.min(drop, half)
   const [u] = builder.at
   const place = leafPlaces(builder.at, [forward * END_SPREAD * size, side * drop], leaf * size)
-  /** Kept on its own side of the end. */
+  /** Kept on its own side of the end, and clear of its mirror image there. */
   const at = (along: number, across: number): Point => {
     const p = place(along, across)
-    return [forward === 1 ? Math.max(u, p[0]) : Math.min(u, p[0]), p[1]]
+    const least = u + forward * APART * along * size
+    return [forward === 1 ? Math.max(least, p[0]) : Math.min(least, p[0]), p[1]]
   }
   builder.cubicTo(at(0.22, 0.5), at(0.66, 0.85), at(1, 0))
   builder.cubicTo(at(0.66, -0.85), at(0.22, -0.5), at(0, 0))

@@ -62,11 +62,11 @@ export function drawHalvesToMitre(strip: MitreStrip, follow: FollowHalf): Drawn 
  * draw together and those on the outer edge apart, the more the nearer they are to the mitre, over the last four widths.
  */
 export function drawFannedHalves(strip: MitreStrip, follow: FollowHalf): Drawn {
-  const { inner, outer } = FANNED[strip.to]
   const across = strip.skew * strip.width
   const even = strip.length + across / 2
   const count = Math.round(2 * strip.repeats)
   // A quadratic needs 1.5 overhangs to stay in order; a shorter strip leans evenly over all of its length.
+  const back = strip.to === 'inner' ? BACK * Math.min(across, strip.width) : 0
   const isRoomy = even > 1.5 * Math.abs(across)
   const reach = isRoomy ? Math.min(FAN * Math.abs(across), even) : even
   return drawHalvesAt(strip, follow, (i) => {
@@ -74,21 +74,15 @@ export function drawFannedHalves(strip: MitreStrip, follow: FollowHalf): Drawn {
     const nearness = Math.max(0, (u - even + reach) / reach)
     const lean = isRoomy ? nearness * nearness : nearness
     const isOuter = (strip.from === 'outer') === (i % 2 === 0)
-    return u + lean * across * (isOuter ? outer : inner)
+    return u + lean * (isOuter ? across / 2 - back : -across / 2)
   })
 }
 
 /** Over how many overhangs of the mitre half repeats fan out. */
 const FAN = 4
 
-/**
- * How far touches shift beside a mitre on which a fan ends at its inner or outer corner, in parts of the mitre's lean. The
- * last outer touch before an inner corner keeps back, so that its turn clears its mirror image.
- */
-const FANNED: Readonly<Record<Edge, { inner: number; outer: number }>> = {
-  inner: { inner: -0.5, outer: 0.27 },
-  outer: { inner: -0.5, outer: 0.5 },
-}
+/** How far the last outer touch before an inner corner keeps back, in widths, so that its turn clears its mirror image. */
+const BACK = 0.23
 
 /**
  * How far touches shift beside a mitre on which the strip ends at its inner or outer corner, in parts of the mitre's lean.
