@@ -4,13 +4,11 @@ import type { Polyline } from './polyline.ts'
 import { type Boundary, boundaryOf, depthInside, type Region } from './region.ts'
 import {
   coarseDistances,
-  coarseTiles,
   distanceToStitching,
   layField,
   type StitchField,
   stretchesWithin,
 } from './stitch-field.ts'
-import { nextAbove } from './tiles.ts'
 
 /** The largest place without stitching: a circle's diameter or a square's side, and its middle. */
 export interface Gap {
@@ -237,7 +235,7 @@ function firstCells(search: Search): First {
   const least = floor + search.slack
   // Where gaps are smaller than cells, a cell whose middle lies outside the region may hold the best place.
   const margin = floor > 2 * field.cell ? 0 : reach
-  eachCentre(search, { step: 1, margin, above: least - 2 * reach }, (i) => {
+  eachCentre(search, { step: 1, margin }, (i) => {
     if (coarse[i]! + 2 * reach > least && depthInside(boundary, centreOf(field, i), metric) + reach > least)
       hopeful.push(i)
   })
@@ -290,19 +288,14 @@ const centreOf = ({ box, cell, columns }: StitchField, i: number): Point => [
 
 /**
  * Calls `visit` with every `step`th cell, in rows, whose middle lies in the region, within a cell of it across, or within
- * `margin` of its edge, mm; but for those in tiles that by the distance transform hold nothing above `above`, mm.
+ * `margin` of its edge, mm.
  */
 function eachCentre(
-  { field, metric, boundary: { box, edges } }: Search,
-  {
-    step,
-    margin,
-    above = Number.NEGATIVE_INFINITY,
-  }: { readonly step: number; readonly margin: number; readonly above?: number },
+  { field, boundary: { box, edges } }: Search,
+  { step, margin }: { step: number; margin: number },
   visit: (cell: number) => void,
 ): void {
   const { cell, columns, rows } = field
-  const tiles = coarseTiles(field, metric)
   const firstRow = Math.max(0, Math.floor((box.minY - margin - field.box.minY) / cell))
   const lastRow = Math.min(rows - 1, Math.floor((box.maxY + margin - field.box.minY) / cell))
   const column = (x: number) => Math.floor((x - field.box.minX) / cell)
@@ -311,9 +304,8 @@ function eachCentre(
     const spans = spansAt(edges, y)
     if (margin > 0) spans.push(...spansBeside(edges, y, margin))
     for (const [from, to] of joined(spans.map(([a, b]) => [column(a) - 1, column(b) + 1]))) {
-      const end = Math.min(columns, to + 1)
-      const next = (column: number) => nextAbove(tiles, { row, column, end }, above)
-      for (let c = next(Math.max(0, from)); c < end; c = next(c + step)) visit(row * columns + c)
+      const last = Math.min(columns - 1, to)
+      for (let c = Math.max(0, from); c <= last; c += step) visit(row * columns + c)
     }
   }
 }

@@ -5,7 +5,6 @@ import { type CellIndex, cellAt, type Frame, frameOver, sortIntoCells } from './
 import { chessboardDistances, squaredDistances } from './distance-transform.ts'
 import { type Metric, ROUND } from './metric.ts'
 import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
-import { type Tiles, tilesOf } from './tiles.ts'
 
 /** Stitching laid over a grid of square cells, so that the distance to it is found fast and exactly. */
 export interface StitchField extends Frame, CellIndex {
@@ -13,8 +12,6 @@ export interface StitchField extends Frame, CellIndex {
   /** Distance between centres, from each cell to the nearest with stitching in it, mm. */
   readonly round: Float32Array
   readonly square: Float32Array
-  /** The greatest of them in each tile. */
-  readonly tiles: { readonly round: Tiles; readonly square: Tiles }
 }
 
 /** How many cells a field has at most, about: as many as the first for any stitching, up to the second where it is dense. */
@@ -48,8 +45,7 @@ export function layField(stitching: readonly Polyline[], box: Box): StitchField 
   for (let i = 0; i < round.length; i++) round[i] = Math.sqrt(round[i]!) * frame.cell
   const square = chessboardDistances(marked, frame)
   for (let i = 0; i < square.length; i++) square[i]! *= frame.cell
-  const tiles = { round: tilesOf(round, frame), square: tilesOf(square, frame) }
-  return { ...frame, stretches, starts, items, round, square, tiles }
+  return { ...frame, stretches, starts, items, round, square }
 }
 
 function totalLength(stretches: Stretches): number {
@@ -165,7 +161,3 @@ export function stretchesWithin(field: StitchField, { p, within, metric }: Aroun
 /** Distance between centres of cells for a metric. */
 export const coarseDistances = (field: StitchField, metric: Metric): Float32Array =>
   metric === ROUND ? field.round : field.square
-
-/** Their greatest values tile by tile. */
-export const coarseTiles = ({ tiles }: StitchField, metric: Metric): Tiles =>
-  metric === ROUND ? tiles.round : tiles.square
