@@ -48,10 +48,19 @@ function lengthFaults(stitches: Stitches, { lengthMm, minLength }: StitchSetting
 
 const needlesOf = ({ xs, ys }: Stitches): Point[] => Array.from(xs, (x, i): Point => [x, ys[i]!])
 
+/** Looks up the points about a place, by cells of a mm. */
+function placesOf(points: readonly Point[]): (at: Point) => Point[] {
+  const cells = new Map<string, Point[]>()
+  const cellOf = ([x, y]: Point, dx = 0, dy = 0) => `${Math.floor(x) + dx} ${Math.floor(y) + dy}`
+  for (const point of points) cells.set(cellOf(point), [...(cells.get(cellOf(point)) ?? []), point])
+  const around = [-1, 0, 1]
+  return (at) => around.flatMap((dx) => around.flatMap((dy) => cells.get(cellOf(at, dx, dy)) ?? []))
+}
+
 function cuspFaults(line: Line, stitches: Stitches, { cuspAngle }: StitchSettings): string[] {
-  const needles = needlesOf(stitches)
+  const places = placesOf(needlesOf(stitches))
   const missed = cuspsOf(line, cuspAngle).filter(
-    (cusp) => !needles.some((n) => Math.hypot(n[0] - cusp[0], n[1] - cusp[1]) < SLACK),
+    (cusp) => !places(cusp).some((n) => Math.hypot(n[0] - cusp[0], n[1] - cusp[1]) < SLACK),
   )
   return missed.length > stitches.mergedCusps ? [`${missed.length} cusps without a needle point`] : []
 }
