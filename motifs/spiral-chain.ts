@@ -1,7 +1,8 @@
+import { drawLeaning, STEEP } from '../src/motif/bend.ts'
 import type { Circle } from '../src/motif/circle-columns.ts'
 import { type Drawn, defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
 import type { Link } from '../src/motif/linked-spirals.ts'
-import { drawSpiralRun, otherEdge, SEAM } from '../src/motif/spiral-run.ts'
+import { drawSpiralCorner, drawSpiralRun, otherEdge, SEAM } from '../src/motif/spiral-run.ts'
 
 /** The spacing in use: a spiral as wide as the strip can be neither finer nor coarser than this. */
 const spacingFor = (width: number, wanted: number): number =>
@@ -40,4 +41,11 @@ export default defineMotif({
   joints: 'smooth',
   repeat: (width, values) => width - spacingFor(width, values.spacing) / 2,
   draw: drawStraight,
+  drawToMitre: (strip, values) => {
+    if (strip.skew < STEEP) return drawLeaning(strip, (straight) => drawStraight(straight, values))
+    const spacing = spacingFor(strip.width, values.spacing)
+    const first = lastEdge(strip, 'inner') === 'outer' ? 'inner' : 'outer'
+    const run = { strip, spacing, circles: row(strip, spacing), links: scrolls(strip), first } as const
+    return drawSpiralCorner({ ...run, leadOut: false }, 1)
+  },
 })
