@@ -141,7 +141,7 @@ sizes()
 const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] })
 const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
 const began = performance.now()
-// The runner of this script names functions by a helper of its own, which the page lacks.
+// The runner of this script wraps functions in one of its own, which the page lacks.
 await page.addInitScript('globalThis.__name = (f) => f')
 await page.goto(pathToFileURL(path).href)
 await page.locator('.board[data-drawn]').waitFor()

@@ -121,6 +121,8 @@ describe('all that a plan may say can be said on the page', () => {
     expect(Object.keys(motifs)).toEqual(['wave-2'])
     expect(readPathRepeat(motifs['wave-2'].path)).toEqual(readDrawnRepeat(drawing))
     expect(await page.locator('.problems').count()).toBe(0)
+    const suits = card(page).getByRole('group', { name: 'Suits' })
+    expect(await suits.locator('label').allTextContents()).toEqual(['narrowest', 'widest'])
     await page.getByRole('button', { name: 'Undo' }).click()
     await replanned(page)
     await closeCard(page)

@@ -7,6 +7,7 @@ import { Problem } from './thing.tsx'
 /** How the values of a row are called, by the place of the row or by its last key. */
 const NAMES: Readonly<Record<string, readonly string[]>> = {
   'machine.reach': ['across', 'down'],
+  suits: ['narrowest', 'widest'],
   'measured[].across': ['top edge', 'middle', 'bottom edge'],
   'measured[].down': ['left edge', 'middle', 'right edge'],
   'measured[].diagonals': ['top left to bottom right', 'top right to bottom left'],
@@ -17,7 +18,7 @@ const PLACE = ['across', 'down']
 export function RowField({ path, option, label, Part }: OptionProps) {
   if (option.kind !== 'row') return null
   const words = fieldWords(path.at(-1)!, option)
-  const names = NAMES[patternOf(path)] ?? (option.of.length === 2 ? PLACE : [])
+  const names = NAMES[patternOf(path)] ?? NAMES[path.at(-1)!] ?? (option.of.length === 2 ? PLACE : [])
   const problem = problemAt(path)
   const isSaid = option.of.some((_, i) => problemAt([...path, i]) !== undefined)
   return (
