@@ -122,11 +122,19 @@ function hollow(from: Heading, to: Heading, inside: Point, spacing: number): Hea
   return { at: add(lerp(from.at, to.at, 0.5), scale(left, lean)), along }
 }
 
-/** Spirals in order with their links, and where each is mapped to. */
+/** Spirals in order with their links, and where each is mapped to, if it is. */
 export interface Chain {
   readonly spirals: readonly DoubleSpiral[]
   readonly links: readonly Link[]
-  readonly maps: readonly Affine[]
+  readonly maps?: readonly Affine[]
+}
+
+const placed = (stroke: Stroke, map: Affine | undefined): Stroke =>
+  map ? transformStroke(stroke, map) : stroke
+
+function centreOf({ spirals, maps }: Chain, i: number): Point {
+  const { centre } = spirals[i]!
+  return maps ? applyAffine(maps[i]!, centre) : centre
 }
 
 /**
@@ -148,12 +156,10 @@ export function chainStroke(
   }
   lead.slice(1).forEach(join)
   chain.spirals.forEach((spiral, i) => {
-    const stroke = transformStroke(drawDoubleSpiral(spiral), chain.maps[i]!)
+    const stroke = placed(drawDoubleSpiral(spiral), chain.maps?.[i])
     const to = startHeading(stroke)
     if (chain.links[i - 1] === 'along') {
-      const before = applyAffine(chain.maps[i - 1]!, chain.spirals[i - 1]!.centre)
-      const inside = lerp(before, applyAffine(chain.maps[i]!, spiral.centre), 0.5)
-      join(hollow(at, to, inside, spiral.spacing))
+      join(hollow(at, to, lerp(centreOf(chain, i - 1), centreOf(chain, i), 0.5), spiral.spacing))
     }
     join(to)
     segments.push(...stroke.segments)

@@ -8,12 +8,13 @@ import { type DoubleSpiral, drawDoubleSpiral } from './double-spiral.ts'
 import type { Heading } from './free-end.ts'
 import { chainStroke, type Ends, type Link, linkedSpirals, trimOf } from './linked-spirals.ts'
 import { footOf, largestAtMitre, type MitreTriangle } from './mitre-circles.ts'
+import { bisector } from './wedge-circles.ts'
 
 /** How far circles stay from the edges, in spacings. */
 export const SEAM = 0.4
 /** Margins in spacings: of spirals to the ends, of a lead up an end, of circles to a mitre. */
 const WALL = 0.25
-const LEAD = 0.95
+export const LEAD = 0.95
 const MITRE = 0.4
 /** The smallest circle that holds a spiral, in spacings. */
 const SMALLEST = 0.95
@@ -39,7 +40,8 @@ export interface SpiralRun {
 
 const leadsIn = (run: SpiralRun): boolean => run.first !== run.strip.from
 
-function endsOf({ strip, spacing, circles, first, leadOut }: SpiralRun): Ends {
+/** How a run's chain is entered and left. */
+export function endsOf({ strip, spacing, circles, first, leadOut }: SpiralRun): Ends {
   const [turn, turnOut] = [turnAt(first), turnAt(strip.to)]
   const [head, tail] = [trimOf(circles[0]!, spacing), trimOf(circles.at(-1)!, spacing)]
   return {
@@ -79,14 +81,15 @@ function wallOf(run: SpiralRun, circle: Circle, end: { readonly u: number; reado
 }
 
 /** From the start at the edge, and up the end where a lead is wanted. */
-function leadOf(run: SpiralRun): readonly [Heading, ...Heading[]] {
+export function leadOf(run: SpiralRun): readonly [Heading, ...Heading[]] {
   const { width, from } = run.strip
   const start: Heading = { at: [0, from === 'inner' ? 0 : width], along: [1, 0] }
   if (!leadsIn(run)) return [start]
   return [{ ...start, pull: 0.25 }, ...wallOf(run, run.circles[0]!, { u: 0.5 * run.spacing, edge: from })]
 }
 
-function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
+/** Down the end where a lead is wanted, and to the edge. */
+export function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
   const { width, length, to } = run.strip
   const end: Heading = { at: to === 'inner' ? [length, 0] : [length + skew * width, width], along: [1, 0] }
   if (!run.leadOut) return [end]
@@ -135,7 +138,8 @@ function cornerCircles(run: SpiralRun, triangle: MitreTriangle, last: readonly C
   return all.filter((c) => c.radius >= SMALLEST * run.spacing)
 }
 
-const drawn = (strip: Strip, stroke: Stroke): Drawn => ({
+/** A stroke from edge to edge that touches nowhere else. */
+export const drawn = (strip: Strip, stroke: Stroke): Drawn => ({
   stroke,
   touches: [
     { edge: strip.from, after: 0 },
@@ -148,12 +152,6 @@ function homeward(circle: Circle, goal: Point): number {
   const [x, y] = subtract(goal, circle.centre)
   const away = Math.hypot(x, y)
   return Math.atan2(y, x) - Math.acos(Math.min(1, circle.radius / away)) + 0.4
-}
-
-/** The direction half way between the outer edge and the mitre. */
-function bisector(skew: number): Point {
-  const half = Math.atan2(1, skew) / 2
-  return [Math.cos(half), Math.sin(half)]
 }
 
 /** A heading whose joint to a place has its handle within the strip, so that the curve stays there. */
