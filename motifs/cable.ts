@@ -23,6 +23,10 @@ const LEVEL = 0.3648
 const T = 0.5 - Math.sin(Math.PI / 18)
 const SLOPE: Point = [3 * (LEVEL * (1 - 2 * T) ** 2 + 2 * T * (1 - T) * (1 - LEVEL)), 6 * T * (1 - T)]
 
+/** The length of a repeat, neither steeper nor flatter than a cable can be, mm. */
+const repeatFor = (width: number, { repeat }: { readonly repeat: number }): number =>
+  Math.min(Math.max(repeat, 1.5 * width), 6 * width)
+
 export default defineMotif({
   title: 'Cable',
   source: 'three sines a third of a period apart; common practice',
@@ -34,9 +38,9 @@ export default defineMotif({
   ends: 'free',
   bend: 'corner',
   joints: 'cusped',
-  repeat: (width, { repeat }) => Math.min(Math.max(repeat, 1.5 * width), 6 * width),
-  draw: (strip) => drawStrands(straightCourse(strip)),
-  drawToMitre: (strip) => drawStrands(mitreCourse(strip)),
+  repeat: repeatFor,
+  draw: (strip, values) => drawStrands(straightCourse(strip, repeatFor(strip.width, values))),
+  drawToMitre: (strip, values) => drawStrands(mitreCourse(strip, repeatFor(strip.width, values))),
 })
 
 /** Where the strands touch the edges, one after the other and now the one, now the other, and how they end. */
@@ -54,15 +58,23 @@ interface Course {
   arrival(i: number, apart: number): Point
 }
 
-/** How many touches there are: the line along all strands must end on the edge wanted. */
-const touchesOf = ({ repeats, from, to }: Strip): number => 2 * STRANDS * repeats + (from === to ? 2 : 1)
+/**
+ * How many touches come after the first, as near to `wanted` as may be: even, if the line comes back to the edge it begins
+ * on, odd if not; and no multiple of three, since then it would end on the strand that it begins with.
+ */
+function touchesFor({ from, to }: Strip, wanted: number): number {
+  const odd = from === to ? 0 : 1
+  const below = 2 * Math.floor((wanted - odd) / 2) + odd
+  const near = [below - 2, below, below + 2, below + 4].filter((count) => count > 0 && count % STRANDS !== 0)
+  return near.reduce((a, b) => (Math.abs(Math.log(b / wanted)) < Math.abs(Math.log(a / wanted)) ? b : a))
+}
 
 /** The part of a half period's parameter that lies between a crossing at an end and the touch `apart` touches off. */
 const spanOf = (apart: number): number => (apart === 1 ? T : 1 - T)
 
-function straightCourse(strip: Strip): Course {
+function straightCourse(strip: Strip, repeat: number): Course {
   const { length, width, to } = strip
-  const count = touchesOf(strip)
+  const count = touchesFor(strip, (2 * STRANDS * length) / repeat)
   const step = length / count
   const rise = to === 'outer' ? width : -width
   return {
@@ -92,10 +104,10 @@ const REACH = 2.5
 const LEAN = 0.7
 const PULL = 0.36
 
-function mitreCourse(strip: MitreStrip): Course {
+function mitreCourse(strip: MitreStrip, repeat: number): Course {
   const { length, width, skew, from, to } = strip
-  const count = touchesOf(strip)
   const across = skew * width
+  const count = touchesFor(strip, (2 * STRANDS * (length + across / 2)) / repeat)
   const { beyond, inner, outer } = TURNS[to]
   const even = length + beyond * across
   const reach = Math.min(REACH * width, even)
@@ -140,7 +152,7 @@ interface Knot {
  */
 function drawStrands(course: Course): Drawn {
   const { strip } = course
-  const second = strip.from === strip.to ? 1 : 2
+  const third = course.count % STRANDS
   const line = new StrokeBuilder([course.at(0), heightOf(strip, 0)])
   const touches: Touch[] = [{ edge: strip.from, after: 0 }]
   const follow = (knots: readonly Knot[], way: 'before' | 'after') => {
@@ -151,9 +163,9 @@ function drawStrands(course: Course): Drawn {
     }
   }
   follow(knotsOf(course, 0), 'after')
-  follow(knotsOf(course, second).reverse(), 'before')
-  follow(knotsOf(course, STRANDS - second), 'after')
-  return { stroke: line.build(), touches }
+  follow(knotsOf(course, STRANDS - third).reverse(), 'before')
+  follow(knotsOf(course, third), 'after')
+  return { stroke: line.build(), touches, repeats: course.count / (2 * STRANDS) }
 }
 
 const edgeOf = ({ from }: Strip, i: number): Edge =>
