@@ -1,7 +1,6 @@
-import { type Affine, applyAffine } from '../geometry/affine.ts'
 import { add, distance, dot, lerp, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import type { Segment } from '../geometry/segment.ts'
-import { type Stroke, transformStroke } from '../geometry/stroke.ts'
+import type { Stroke } from '../geometry/stroke.ts'
 import type { Circle } from './circle-columns.ts'
 import {
   type DoubleSpiral,
@@ -122,19 +121,10 @@ function hollow(from: Heading, to: Heading, inside: Point, spacing: number): Hea
   return { at: add(lerp(from.at, to.at, 0.5), scale(left, lean)), along }
 }
 
-/** Spirals in order with their links, and where each is mapped to, if it is. */
+/** Spirals in order with their links. */
 export interface Chain {
   readonly spirals: readonly DoubleSpiral[]
   readonly links: readonly Link[]
-  readonly maps?: readonly Affine[]
-}
-
-const placed = (stroke: Stroke, map: Affine | undefined): Stroke =>
-  map ? transformStroke(stroke, map) : stroke
-
-function centreOf({ spirals, maps }: Chain, i: number): Point {
-  const { centre } = spirals[i]!
-  return maps ? applyAffine(maps[i]!, centre) : centre
 }
 
 /**
@@ -156,10 +146,10 @@ export function chainStroke(
   }
   lead.slice(1).forEach(join)
   chain.spirals.forEach((spiral, i) => {
-    const stroke = placed(drawDoubleSpiral(spiral), chain.maps?.[i])
+    const stroke = drawDoubleSpiral(spiral)
     const to = startHeading(stroke)
     if (chain.links[i - 1] === 'along') {
-      join(hollow(at, to, lerp(centreOf(chain, i - 1), centreOf(chain, i), 0.5), spiral.spacing))
+      join(hollow(at, to, lerp(chain.spirals[i - 1]!.centre, spiral.centre, 0.5), spiral.spacing))
     }
     join(to)
     segments.push(...stroke.segments)

@@ -1,4 +1,3 @@
-import { type Affine, scaling, translation } from '../geometry/affine.ts'
 import { distance, type Point, subtract, unit } from '../geometry/point.ts'
 import { strokeRange } from '../geometry/range.ts'
 import type { Stroke } from '../geometry/stroke.ts'
@@ -13,7 +12,7 @@ import { bisector } from './wedge-circles.ts'
 /** How far circles stay from the edges, in spacings. */
 export const SEAM = 0.4
 /** Margins in spacings: of spirals to the ends, of a lead up an end, of circles to a mitre. */
-const WALL = 0.25
+const WALL = 0.3
 export const LEAD = 0.95
 const MITRE = 0.4
 /** The smallest circle that holds a spiral, in spacings. */
@@ -98,25 +97,41 @@ export function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
   return [...down.reverse(), { ...end, pull: 0.25 }]
 }
 
-/** The map that brings the spirals between the ends of the strip. */
-function fitting(run: SpiralRun, all: readonly DoubleSpiral[], marginOut: number): Affine {
+/**
+ * The run brought between the ends of its strip: the circles' centres are moved, but they stay round. Where there is more room
+ * they stand further apart along the strip, where there is less they are smaller, and so are their spirals.
+ */
+function fitted<R extends SpiralRun>(run: R, all: readonly DoubleSpiral[], marginOut: number): R {
   const { from, to } = reachOf(all)
   const [before, after] = [
     (WALL + (leadsIn(run) ? LEAD : 0)) * run.spacing,
     (marginOut + (run.leadOut ? LEAD : 0)) * run.spacing,
   ]
-  const stretch = run.strip.length / (to - from + before + after)
-  return { ...scaling(stretch, 1), e: (before - from) * stretch }
+  const room = run.strip.length - before - after
+  const size = Math.min(1, room / (to - from))
+  const widest = 2 * Math.max(...run.circles.map((c) => c.radius))
+  const apart = size < 1 || to - from <= widest ? size : (room - widest) / (to - from - widest)
+  const middle = (from + to) / 2
+  const circles = run.circles.map(
+    ({ centre: [u, v], radius }): Circle => ({
+      centre: [before + room / 2 + (u - middle) * apart, v],
+      radius: radius * size,
+    }),
+  )
+  return { ...run, circles, spacing: run.spacing * size }
 }
+
+/** The spirals of a run. */
+const spiralsOf = (run: SpiralRun, ends = endsOf(run)): DoubleSpiral[] =>
+  linkedSpirals(run.circles, run.links, { ...ends, spacing: run.spacing })
 
 /** Draws a run up to the square end of its strip, or on to the far corner of a mitre too narrow for a spiral. */
 export function drawSpiralRun(run: SpiralRun, skew = 0): Drawn {
-  const spirals = linkedSpirals(run.circles, run.links, { ...endsOf(run), spacing: run.spacing })
-  const map = fitting(run, spirals, WALL)
-  const chain = { spirals, links: run.links, maps: spirals.map(() => map) }
+  const placed = fitted(run, spiralsOf(run), WALL)
+  const chain = { spirals: spiralsOf(placed), links: run.links }
   return drawn(
     run.strip,
-    chainStroke(chain, leadOf(run), () => tailOf(run, skew)),
+    chainStroke(chain, leadOf(placed), () => tailOf(placed, skew)),
   )
 }
 
@@ -186,24 +201,20 @@ function homeOf(run: SpiralRun & { strip: MitreStrip }, last: Circle, links: rea
  * @param ending  how many of the last circles stand next to the mitre's triangle
  */
 export function drawSpiralCorner(run: SpiralRun & { strip: MitreStrip }, ending: number): Drawn {
-  const { strip, spacing, circles } = run
-  const plain = linkedSpirals(circles, run.links, { ...endsOf(run), leave: 0, spacing })
-  const square = fitting(run, plain, 0)
-  const shift = strip.length - reachOf(plain).to
+  const { strip } = run
+  const row = fitted(run, spiralsOf(run, { ...endsOf(run), leave: 0 }), 0)
   const triangle: MitreTriangle = {
-    inner: [strip.length - shift, 0],
-    outer: [strip.length - shift + strip.skew * strip.width, strip.width],
-    fromMitre: MITRE * spacing,
-    fromEdge: (strip.to === 'inner' ? 1.2 : SEAM) * spacing,
+    inner: [strip.length, 0],
+    outer: [strip.length + strip.skew * strip.width, strip.width],
+    fromMitre: MITRE * row.spacing,
+    fromEdge: (strip.to === 'inner' ? 1.2 : SEAM) * row.spacing,
   }
-  const corner = cornerCircles(run, triangle, circles.slice(-ending))
+  const corner = cornerCircles(row, triangle, row.circles.slice(-ending))
   if (corner.length === 0) return drawSpiralRun(run, strip.skew)
   const joints = corner.map((_, i): Link => (strip.to === 'inner' && i === 0 ? 'along' : 'through'))
   const links = [...run.links, ...joints]
+  const whole = { ...row, circles: [...row.circles, ...corner], links }
   const home = homeOf(run, corner.at(-1)!, links)
-  const ends = { ...endsOf(run), leave: home.leave, spacing }
-  const spirals = linkedSpirals([...circles, ...corner], links, ends)
-  const slide = translation(shift, 0)
-  const maps = spirals.map((_, i) => (i < circles.length ? square : slide))
-  return drawn(strip, chainStroke({ spirals, links, maps }, leadOf(run), home.tail))
+  const spirals = spiralsOf(whole, { ...endsOf(whole), leave: home.leave })
+  return drawn(strip, chainStroke({ spirals, links }, leadOf(whole), home.tail))
 }
