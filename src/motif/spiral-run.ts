@@ -12,7 +12,7 @@ import { bisector } from './wedge-circles.ts'
 /** How far circles stay from the edges, in spacings. */
 export const SEAM = 0.4
 /** Margins in spacings: of spirals to the ends, of a lead up an end, of circles to a mitre. */
-const WALL = 0.3
+const WALL = 0.25
 export const LEAD = 0.95
 const MITRE = 0.4
 /** The smallest circle that holds a spiral, in spacings. */
@@ -109,8 +109,9 @@ function fitted<R extends SpiralRun>(run: R, all: readonly DoubleSpiral[], margi
   ]
   const room = run.strip.length - before - after
   const size = Math.min(1, room / (to - from))
-  const widest = 2 * Math.max(...run.circles.map((c) => c.radius))
-  const apart = size < 1 || to - from <= widest ? size : (room - widest) / (to - from - widest)
+  // What is left between the middles of the smallest: so none of them is moved beyond an end.
+  const ends = 2 * Math.min(...run.circles.map((c) => c.radius))
+  const apart = size < 1 ? size : (room - ends) / (to - from - ends)
   const middle = (from + to) / 2
   const circles = run.circles.map(
     ({ centre: [u, v], radius }): Circle => ({
