@@ -34,7 +34,8 @@ const KEEP = 1.6
 const ROUNDS = 20
 
 /** The angle that the joint between two spirals takes from each, radians. */
-export const trimOf = (circle: Circle, spacing: number): number => (0.9 * spacing) / circle.radius
+export const trimOf = (circle: Circle, spacing: number): number =>
+  (0.9 * (circle.spacing ?? spacing)) / circle.radius
 
 const bearing = (from: Point, to: Point): number => {
   const [x, y] = subtract(to, from)
@@ -54,18 +55,18 @@ function linkAngles(a: Circle, b: Circle, link: Link, turn: 1 | -1): readonly [l
  * passes along the outside, the sense of turning changes.
  *
  * @param links  one less than there are circles
- * @param drawing.spacing  the distance between lines, mm
+ * @param drawing.spacing  the distance between lines, where a circle has none of its own, mm
  */
 export function linkedSpirals(
   circles: readonly Circle[],
   links: readonly Link[],
   drawing: Ends & { readonly spacing: number },
 ): DoubleSpiral[] {
-  const { spacing } = drawing
   let { turn, enter } = drawing
   const all = circles.map((circle, i): DoubleSpiral => {
     const [next, link] = [circles[i + 1], links[i]]
     const [leave, nextEnter] = next && link ? linkAngles(circle, next, link, turn) : [drawing.leave, 0]
+    const spacing = circle.spacing ?? drawing.spacing
     const trim = trimOf(circle, spacing)
     const [trimEnter, trimLeave] = [links[i - 1] === 'along' ? 0 : trim, link === 'along' ? 0 : trim]
     const radius = circle.radius + OVER * spacing

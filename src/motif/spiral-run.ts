@@ -117,9 +117,10 @@ function fitted<R extends SpiralRun>(run: R, all: readonly DoubleSpiral[], margi
     ({ centre: [u, v], radius }): Circle => ({
       centre: [before + room / 2 + (u - middle) * apart, v],
       radius: radius * size,
+      spacing: run.spacing * size,
     }),
   )
-  return { ...run, circles, spacing: run.spacing * size }
+  return { ...run, circles }
 }
 
 /** The spirals of a run. */
@@ -202,15 +203,21 @@ function homeOf(run: SpiralRun & { strip: MitreStrip }, last: Circle, links: rea
  * @param ending  how many of the last circles stand next to the mitre's triangle
  */
 export function drawSpiralCorner(run: SpiralRun & { strip: MitreStrip }, ending: number): Drawn {
-  const { strip } = run
-  const row = fitted(run, spiralsOf(run, { ...endsOf(run), leave: 0 }), 0)
+  const { strip, spacing } = run
+  const plain = spiralsOf(run, { ...endsOf(run), leave: 0 })
+  const row = fitted(run, plain, 0)
   const triangle: MitreTriangle = {
     inner: [strip.length, 0],
     outer: [strip.length + strip.skew * strip.width, strip.width],
-    fromMitre: MITRE * row.spacing,
-    fromEdge: (strip.to === 'inner' ? 1.2 : SEAM) * row.spacing,
+    fromMitre: MITRE * spacing,
+    fromEdge: (strip.to === 'inner' ? 1.2 : SEAM) * spacing,
   }
-  const corner = cornerCircles(row, triangle, row.circles.slice(-ending))
+  // Beside the last column in its full size: whatever the strip's length, the corner is the same.
+  const shift = strip.length - reachOf(plain).to
+  const last = run.circles
+    .slice(-ending)
+    .map((c): Circle => ({ ...c, centre: [c.centre[0] + shift, c.centre[1]] }))
+  const corner = cornerCircles(run, triangle, last)
   if (corner.length === 0) return drawSpiralRun(run, strip.skew)
   const joints = corner.map((_, i): Link => (strip.to === 'inner' && i === 0 ? 'along' : 'through'))
   const links = [...run.links, ...joints]
