@@ -10,6 +10,8 @@ import { wedgeCircles } from './wedge-circles.ts'
 const GAP = -0.2
 const MITRE = 0.4
 const LANE = 1.4
+/** The least radius of the row's circles, in that of the last one at a mitre. */
+const LEAST = 0.9
 /** The radius of the smallest circle in a mitre's wedge, in spacings. */
 const SMALLEST = 1.1
 /** How far circles in the wedge stay from the mitre, if the line runs home along it and if not, in spacings. */
@@ -79,15 +81,23 @@ export function drawSpiralRowToMitre(strip: MitreStrip, spacing: number): Drawn 
   )
 }
 
-/** The row's circles: the last one stands against the mitre, the first one half a gap from the strip's begin. */
+/**
+ * The row's circles: the last one stands against the mitre, as large as if the strip were long, so that all corners are
+ * alike; those before it have even gaps, and only if they would be far smaller the last one is smaller too.
+ */
 function rowToMitre(strip: MitreStrip, spacing: number, begin: number): Circle[] {
   const { length, width, skew, repeats, to } = strip
   const slope = Math.hypot(1, skew)
+  const gap = GAP * spacing
   const wall = length + (skew * width) / 2 - (to === 'inner' ? LANE : MITRE) * spacing * slope
-  const roomy = (wall - begin - (repeats - 0.5) * GAP * spacing) / (slope + 2 * repeats - 1)
-  const radius = Math.min(fullRadius(strip, spacing), roomy)
-  const end = wall - radius * slope
-  return rowOf(strip, { end, pitch: (end - begin) / (repeats - 0.5), radius })
+  const before = repeats - 1
+  const roomy = (wall - begin - gap / 2 - before * gap) / (slope + 1 + 2 * LEAST * before)
+  const last = Math.min(fullRadius(strip, spacing), roomy)
+  const end = wall - last * slope
+  const pitch = (end - last - gap / 2 - begin) / Math.max(1, before)
+  const radius = Math.min(fullRadius(strip, spacing), (pitch - gap) / 2)
+  const row = rowOf({ ...strip, repeats: before }, { end: begin + (before - 0.5) * pitch, pitch, radius })
+  return [...row, { centre: [end, width / 2], radius: last }]
 }
 
 /**
