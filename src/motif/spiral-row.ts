@@ -3,7 +3,17 @@ import type { Circle } from './circle-columns.ts'
 import type { Drawn, Edge, MitreStrip, Strip } from './contract.ts'
 import type { Heading } from './free-end.ts'
 import { chainStroke, type Link, linkedSpirals, trimOf } from './linked-spirals.ts'
-import { drawn, endsOf, LEAD, leadOf, otherEdge, SEAM, type SpiralRun, tailOf } from './spiral-run.ts'
+import {
+  drawn,
+  endsOf,
+  keptInside,
+  LEAD,
+  leadOf,
+  otherEdge,
+  SEAM,
+  type SpiralRun,
+  tailOf,
+} from './spiral-run.ts'
 import { wedgeCircles } from './wedge-circles.ts'
 
 /** In spacings: how far circles stay apart at least, and from a mitre; and from one along which the line runs home. */
@@ -77,7 +87,10 @@ export function drawSpiralRowToMitre(strip: MitreStrip, spacing: number): Drawn 
   const ends = { ...endsOf(run), leave: leavingFor(all.at(-1)!, home[0].at, spacing), spacing }
   return drawn(
     strip,
-    chainStroke({ spirals: linkedSpirals(all, links, ends), links }, leadOf(run), () => home),
+    chainStroke({ spirals: linkedSpirals(all, links, ends), links }, leadOf(run), (from) => [
+      keptInside(from, home[0].at, strip.width),
+      ...home,
+    ]),
   )
 }
 

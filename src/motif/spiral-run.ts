@@ -172,7 +172,7 @@ function homeward(circle: Circle, goal: Point): number {
 }
 
 /** A heading whose joint to a place has its handle within the strip, so that the curve stays there. */
-function keptInside(from: Heading, to: Point, width: number): Heading {
+export function keptInside(from: Heading, to: Point, width: number): Heading {
   const [, v] = from.at
   const slope = from.along[1]
   const room = slope > 0 ? width - v : v
