@@ -101,15 +101,18 @@ export function drawSpiralRowToMitre(strip: MitreStrip, spacing: number): Drawn 
 function rowToMitre(strip: MitreStrip, spacing: number, begin: number): Circle[] {
   const { length, width, skew, repeats, to } = strip
   const slope = Math.hypot(1, skew)
-  const gap = GAP * spacing
   const wall = length + (skew * width) / 2 - (to === 'inner' ? LANE : MITRE) * spacing * slope
   const before = repeats - 1
-  const roomy = (wall - begin - gap / 2 - before * gap) / (slope + 1 + 2 * LEAST * before)
+  // As wide as the circles and their gaps, with half a gap where the strip begins.
+  const gaps = (before + 0.5) * GAP * spacing
+  const roomy = (wall - begin - gaps) / (slope + 1 + 2 * LEAST * before)
   const last = Math.min(fullRadius(strip, spacing), roomy)
   const end = wall - last * slope
-  const pitch = (end - last - gap / 2 - begin) / Math.max(1, before)
-  const radius = Math.min(fullRadius(strip, spacing), (pitch - gap) / 2)
-  const row = rowOf({ ...strip, repeats: before }, { end: begin + (before - 0.5) * pitch, pitch, radius })
+  const room = end - last - begin
+  const radius = Math.min(fullRadius(strip, spacing), (room - gaps) / (2 * Math.max(1, before)))
+  const gap = (room - 2 * before * radius) / (before + 0.5)
+  const pitch = 2 * radius + gap
+  const row = rowOf({ ...strip, repeats: before }, { end: end - last - gap - radius, pitch, radius })
   return [...row, { centre: [end, width / 2], radius: last }]
 }
 
