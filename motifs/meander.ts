@@ -3,6 +3,7 @@ import type { Point } from '../src/geometry/point.ts'
 import { type Stroke, transformStroke } from '../src/geometry/stroke.ts'
 import { drawLeaning } from '../src/motif/bend.ts'
 import { type Drawn, defineMotif, type MitreStrip, type Strip } from '../src/motif/contract.ts'
+import { OPEN, openTurns } from '../src/motif/open-turns.ts'
 import { type Random, seededRandom } from '../src/motif/random.ts'
 import { smoothPath } from '../src/motif/smooth-path.ts'
 import { SteppedRows } from '../src/motif/stepped-rows.ts'
@@ -68,7 +69,7 @@ function drawUpright(strip: Strip, spacing: number): Stroke {
   const { cells } = walkThrough({ rows, countAt: () => columns, crosses }, random)
   const mesh: Point = [strip.length / fine[0], strip.width / fine[1]]
   const points = wander(cells, fine, random).map(([u, v]): Point => [u * mesh[0], v * mesh[1]])
-  return led(points, [strip.length, crosses ? strip.width : 0])
+  return led(points, { end: [strip.length, crosses ? strip.width : 0], cell: Math.min(...mesh) })
 }
 
 /** The same up to a mitre: rows of trees end in steps beside it. Undefined if the strip is too short for that. */
@@ -86,14 +87,15 @@ function drawUprightToMitre(strip: MitreStrip, spacing: number): Stroke | undefi
     return [u * mesh[0], v * mesh[1]]
   })
   const isOuter = strip.to === 'outer'
-  return led(points, [strip.length + (isOuter ? strip.skew * strip.width : 0), crosses ? strip.width : 0])
+  const end: Point = [strip.length + (isOuter ? strip.skew * strip.width : 0), crosses ? strip.width : 0]
+  return led(points, { end, cell: Math.min(...mesh) })
 }
 
 /** The least coarse cells in a row beside a mitre. */
 const LEAST = 2
 
-const led = (points: readonly Point[], end: Point): Stroke =>
-  smoothPath(points, { at: [0, 0], along: [1, 0] }, { at: end, along: [1, 0] })
+const led = (points: readonly Point[], { end, cell }: { end: Point; cell: number }): Stroke =>
+  smoothPath(openTurns(points, OPEN * cell), { at: [0, 0], along: [1, 0] }, { at: end, along: [1, 0] })
 
 /** A stroke begun on v = 0, with that edge where the strip begins. */
 function drawnFrom({ from, to, width }: Strip, upright: Stroke): Drawn {

@@ -3,8 +3,8 @@ import type { Random } from './random.ts'
 import type { Cell } from './tree-walk.ts'
 
 /** In cells: how far a point strays by itself, how far the whole mesh sways, and over what length. */
-const STRAY = 0.12
-const SWAY = 0.42
+const STRAY = 0.08
+const SWAY = 0.3
 const LENGTH = 6.5
 
 /** A smooth displacement of the mesh that fades out at the rim: two waves across each other in each direction. */
