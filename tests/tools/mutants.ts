@@ -35,7 +35,7 @@ async function countMutants(path: string, named: string | undefined): Promise<vo
     ignoreStatic: true,
     concurrency: 1,
     dryRunTimeoutMinutes: 60,
-    timeoutMS: 8_000,
+    timeoutMS: 4_000,
     timeoutFactor: 4,
     ignorePatterns: ['dist', 'coverage', 'reports', 'out'],
     reporters: ['clear-text', 'json'],
