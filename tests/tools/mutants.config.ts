@@ -6,5 +6,5 @@ const { include: _, ...test } = base.test ?? {}
 
 export default mergeConfig(
   { test },
-  { test: { include: (process.env.MUTANTS_TESTS ?? 'tests/**/*.test.ts').split(',') } },
+  { test: { include: (process.env.MUTANTS_TESTS ?? 'tests/**/*.test.ts').split(','), isolate: false } },
 )

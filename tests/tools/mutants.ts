@@ -35,10 +35,10 @@ async function countMutants(path: string, named: string | undefined): Promise<vo
     ignoreStatic: true,
     concurrency: 1,
     dryRunTimeoutMinutes: 60,
-    timeoutMS: 4_000,
-    timeoutFactor: 4,
+    timeoutMS: 2_000,
+    timeoutFactor: 3,
     ignorePatterns: ['dist', 'coverage', 'reports', 'out'],
-    reporters: ['clear-text', 'json'],
+    reporters: ['progress-append-only', 'clear-text', 'json'],
     jsonReporter: {
       fileName: `reports/mutants-${path.replace(/,.*/, '-and-others').replaceAll('/', '-')}.json`,
     },
