@@ -1,13 +1,13 @@
 import type { Point } from '../geometry/point.ts'
 import type { Box } from '../geometry/stroke.ts'
 import { assertWithin } from '../stitch/within-limits.ts'
-import { type CellIndex, cellAt, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
+import { type CellGrid, type CellIndex, cellAt, gridOver, sortIntoCells } from './cell-index.ts'
 import { chessboardDistances, squaredDistances } from './distance-transform.ts'
 import { type Metric, ROUND } from './metric.ts'
 import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
 
 /** Stitching laid over a grid of square cells, so that the distance to it is found fast and exactly. */
-export interface StitchField extends Frame, CellIndex {
+export interface StitchField extends CellGrid, CellIndex {
   readonly stretches: Stretches
   /** Distance between centres, from each cell to the nearest with stitching in it, mm. */
   readonly round: Float32Array
@@ -37,7 +37,7 @@ export function layField(stitching: readonly Polyline[], box: Box): StitchField 
   const stretches = stretchesOf(stitching)
   const apart = (width * height) / Math.max(totalLength(stretches), SMALLEST_CELL)
   const wanted = Math.min(Math.sqrt((width * height) / MOST_CELLS.plain), apart / CELLS_APART)
-  const frame = frameOver(box, { cell: Math.max(SMALLEST_CELL, wanted), most: MOST_CELLS.dense })
+  const frame = gridOver(box, { cell: Math.max(SMALLEST_CELL, wanted), most: MOST_CELLS.dense })
   const { starts, items } = sortIntoCells(stretches, frame)
   const marked = new Uint8Array(frame.columns * frame.rows)
   for (let i = 0; i < marked.length; i++) marked[i] = starts[i + 1]! > starts[i]! ? 1 : 0
