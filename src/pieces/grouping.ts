@@ -4,7 +4,10 @@ import { nearestOfParity, type Rhythm } from '../motif/fit.ts'
 export interface Group {
   /** Index of its innermost band that a filler runs along. */
   readonly first: number
-  /** How many such bands: odd, so that there-and-back ends on the far side of each area; none in a pieced band alone. */
+  /**
+   * How many such bands: with a pieced one that leads round an odd number, so that there-and-back ends on the far side of
+   * each area; none in a pieced band alone.
+   */
   readonly count: number
   /** Indices of the bands beside them that are filled patch by patch in the same areas. */
   readonly pieced: readonly number[]
@@ -22,7 +25,7 @@ export interface BandExtent {
   readonly perimeter: number
   /** The thread that it is stitched with, where there are several: a group has one. */
   readonly thread?: string | undefined
-  /** Its patches lead from one to the next all the way round. */
+  /** Its patches lead from one to the next all the way round, as a lane of their own. */
   readonly goesRound?: boolean
 }
 
@@ -30,7 +33,8 @@ const isFilled = (band: BandExtent): boolean => band.rhythm !== undefined || ban
 
 /**
  * Splits the filled bands into runs of neighbours so that the quilt is moved as seldom as possible. Bands that a filler
- * runs along lie side by side in a run and are odd in number; pieced ones lie on either side of them.
+ * runs along lie side by side in a run, pieced ones on either side of them; those that lead all the way round are odd in
+ * number, or that many woven ones are.
  *
  * Post-condition: every filled band is in exactly one group; groups come from the inside out.
  */
@@ -123,7 +127,7 @@ function lastGroups(
 }
 
 /** Going on from group to group takes a move, and often some travel. Counted in moves of the quilt. */
-const GROUP = 2
+const GROUP = 4
 
 /** The bands as one group; undefined if they can't be. */
 function groupOf(run: readonly BandExtent[], begin: number, end: number): Group | undefined {
@@ -133,23 +137,24 @@ function groupOf(run: readonly BandExtent[], begin: number, end: number): Group 
   const pieced = indices.filter((i) => run[i]!.pieced)
   if (woven.length === 0) return pieced.length === 1 ? { first: begin, count: 0, pieced } : undefined
   const isTogether = woven.at(-1)! - woven[0]! === woven.length - 1
-  if (!isTogether || woven.length % 2 === 0) return undefined
+  const isOdd = woven.length % 2 === 1 || isOddRound(run.slice(begin, end))
+  if (!isTogether || !isOdd) return undefined
   return { first: woven[0]!, count: woven.length, pieced }
 }
 
 /** Travel that costs as much as one more move of the quilt, mm. */
 const TRAVEL_PER_MOVE = 200
 
+/** Whether an odd number of bands leads all the way round: as many laps end on the far side of an area. */
+const isOddRound = (bands: readonly BandExtent[]): boolean =>
+  bands.filter((band) => !band.pieced || band.goesRound).length % 2 === 1
+
 /**
- * Patches alone lead nowhere: going on from area to area takes a lap in the ditch. Those that lead all the way round take
- * one where they are stitched with other bands. Counted in moves of the quilt.
+ * Where an even number of bands leads round, or none, going on from area to area takes a lap in the ditch. Counted in
+ * moves of the quilt.
  */
-function lapsOf(bands: readonly BandExtent[]): number {
-  const isAlone = bands.every((band) => band.pieced)
-  const [round] = bands.filter((band) => band.goesRound)
-  if (round) return isAlone ? 0 : round.perimeter / TRAVEL_PER_MOVE
-  return isAlone ? bands.at(-1)!.perimeter / TRAVEL_PER_MOVE : 0
-}
+const lapsOf = (bands: readonly BandExtent[]): number =>
+  isOddRound(bands) ? 0 : bands.at(-1)!.perimeter / TRAVEL_PER_MOVE
 
 /** How much a further stretch weighs against a nicer fit of the repeats: one more must gain this share of stretching. */
 const STRETCH_WEIGHT = 0.04
