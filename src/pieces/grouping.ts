@@ -25,16 +25,15 @@ export interface BandExtent {
   readonly perimeter: number
   /** The thread that it is stitched with, where there are several: a group has one. */
   readonly thread?: string | undefined
-  /** Its patches lead from one to the next all the way round, as a lane of their own. */
-  readonly goesRound?: boolean
+  /** Over this part of the way round its patches lead from one to the next, as a lane of their own. */
+  readonly round?: number
 }
 
 const isFilled = (band: BandExtent): boolean => band.rhythm !== undefined || band.pieced
 
 /**
  * Splits the filled bands into runs of neighbours so that the quilt is moved as seldom as possible. Bands that a filler
- * runs along lie side by side in a run, pieced ones on either side of them; those that lead all the way round are odd in
- * number, or that many woven ones are.
+ * runs along lie side by side in a run, pieced ones on either side of them; without any they are odd in number.
  *
  * Post-condition: every filled band is in exactly one group; groups come from the inside out.
  */
@@ -137,24 +136,26 @@ function groupOf(run: readonly BandExtent[], begin: number, end: number): Group 
   const pieced = indices.filter((i) => run[i]!.pieced)
   if (woven.length === 0) return pieced.length === 1 ? { first: begin, count: 0, pieced } : undefined
   const isTogether = woven.at(-1)! - woven[0]! === woven.length - 1
-  const isOdd = woven.length % 2 === 1 || isOddRound(run.slice(begin, end))
-  if (!isTogether || !isOdd) return undefined
+  if (!isTogether || (woven.length % 2 === 0 && pieced.length === 0)) return undefined
   return { first: woven[0]!, count: woven.length, pieced }
 }
 
 /** Travel that costs as much as one more move of the quilt, mm. */
 const TRAVEL_PER_MOVE = 200
 
-/** Whether an odd number of bands leads all the way round: as many laps end on the far side of an area. */
-const isOddRound = (bands: readonly BandExtent[]): boolean =>
-  bands.filter((band) => !band.pieced || band.goesRound).length % 2 === 1
-
 /**
- * Where an even number of bands leads round, or none, going on from area to area takes a lap in the ditch. Counted in
- * moves of the quilt.
+ * Where an even number of bands leads round, or none, going on from area to area takes travel in the ditch: over all of
+ * the way, or as much of it as is likely. Counted in moves of the quilt.
  */
 const lapsOf = (bands: readonly BandExtent[]): number =>
-  isOddRound(bands) ? 0 : bands.at(-1)!.perimeter / TRAVEL_PER_MOVE
+  (evenShare(bands) * bands.at(-1)!.perimeter) / TRAVEL_PER_MOVE
+
+/** Over which part of the way round an even number of bands is likely to lead on. */
+const evenShare = (bands: readonly BandExtent[]): number =>
+  bands.reduce((even, { pieced, round = 0 }) => {
+    const leads = pieced ? round : 1
+    return even * (1 - leads) + (1 - even) * leads
+  }, 1)
 
 /** How much a further stretch weighs against a nicer fit of the repeats: one more must gain this share of stretching. */
 const STRETCH_WEIGHT = 0.04

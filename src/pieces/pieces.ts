@@ -10,11 +10,11 @@ import type { Band, Quilt } from '../quilt/quilt.ts'
 import { heightAt } from '../quilt/side-height.ts'
 import type { Avoided } from './avoid-regions.ts'
 import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf } from './band-filler.ts'
-import { goesRound } from './goes-round.ts'
 import { type FittedSide, type GroupPlan, PLANNED_PHASE, planGroup } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
 import { leastMoves } from './least-moves.ts'
 import { fillOf, type PatchStrokes, patchStrokes } from './patch-pieces.ts'
+import { shareRound } from './share-round.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
 import { isRegular, type SidePlan, surveySides } from './side-plan.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
@@ -110,8 +110,8 @@ export function cutPieces(
   const setting = settingBand(quilt)
   const strokes = patchStrokes(quilt, fillers)
   const extents = quilt.bands.map((band, k) => {
-    const isRound = isByPatch(fillers[k]) && goesRound(strokesOf(strokes, quilt, k), middleOf(quilt))
-    return { ...extentOf(band, fillers[k]), goesRound: isRound, thread: threads[k] }
+    const round = isByPatch(fillers[k]) ? shareRound(strokesOf(strokes, quilt, k), middleOf(quilt)) : 0
+    return { ...extentOf(band, fillers[k]), round, thread: threads[k] }
   })
   const task = { sides: surveySides(quilt, { fillers, reach }), isRegular: isRegular(quilt), reach }
   const plans = new Map<string, GroupPlan>()
@@ -151,7 +151,7 @@ const middleOf = ({ rings }: Quilt): Point => {
   return [mean(0), mean(1)]
 }
 
-function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'goesRound'> {
+function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'round'> {
   const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))
   const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
   const along = alongOf(filler)

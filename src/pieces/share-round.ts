@@ -5,13 +5,14 @@ import { endOf, type Stroke } from '../geometry/stroke.ts'
 const CUTS = 61
 
 /**
- * Whether strokes between the corners of patches lead from one to the next all the way round, as one lap: most lines from
- * the middle outward then cross an odd number of them. Loops that hang on their patches are crossed twice or not at all.
+ * Over which part of the way round strokes between the corners of patches lead from one to the next, as one lap does:
+ * there, a line from the middle outward crosses an odd number of them. Loops that hang on their patches are crossed twice
+ * or not at all.
  *
  * @param strokes  of all patches of a band, each far shorter than half a turn
  * @param middle   of the quilt
  */
-export function goesRound(strokes: Iterable<Stroke>, middle: Point): boolean {
+export function shareRound(strokes: Iterable<Stroke>, middle: Point): number {
   const isOdd = new Array<boolean>(CUTS).fill(false)
   for (const stroke of strokes) {
     const [a, b] = [cutsTo(stroke.start, middle), cutsTo(endOf(stroke), middle)]
@@ -19,7 +20,7 @@ export function goesRound(strokes: Iterable<Stroke>, middle: Point): boolean {
     const [low, high] = [Math.min(a, b), Math.max(a, b)]
     for (let cut = 0; cut < CUTS; cut++) if ((cut >= low && cut < high) !== isRound) isOdd[cut] = !isOdd[cut]
   }
-  return isOdd.filter(Boolean).length > CUTS / 2
+  return isOdd.filter(Boolean).length / CUTS
 }
 
 /** Cuts lie a little off the angle 0, where corners are. */
