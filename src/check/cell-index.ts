@@ -28,19 +28,48 @@ export function gridOver(
   return { box, cell: side, columns: count(width), rows: count(height) }
 }
 
-/** Two passes over all stretches: count how many pass through each cell, then write them down in its place. */
+/** One pass over all stretches, that writes down each cell that they pass through; then each stretch is put in its place. */
 export function sortIntoCells(stretches: Stretches, grid: CellGrid): CellIndex {
   const starts = new Int32Array(grid.columns * grid.rows + 1)
-  eachCell(stretches, grid, (cell) => {
+  const passes = new Passes(2 * stretches.count)
+  eachCell(stretches, grid, (cell, stretch) => {
     starts[cell + 1]!++
+    passes.add(cell, stretch)
   })
   for (let i = 1; i < starts.length; i++) starts[i]! += starts[i - 1]!
-  const items = new Int32Array(starts.at(-1)!)
+  const items = new Int32Array(passes.count)
   const next = starts.slice()
-  eachCell(stretches, grid, (cell, stretch) => {
-    items[next[cell]!++] = stretch
-  })
+  const { cells, stretches: passing } = passes
+  for (let i = 0; i < items.length; i++) items[next[cells[i]!]!++] = passing[i]!
   return { starts, items }
+}
+
+/** Pairs of a cell and a stretch that passes through it, in arrays that grow. */
+class Passes {
+  count = 0
+  cells: Int32Array
+  stretches: Int32Array
+
+  /** @param room  how many are expected */
+  constructor(room: number) {
+    this.cells = new Int32Array(room)
+    this.stretches = new Int32Array(room)
+  }
+
+  add(cell: number, stretch: number): void {
+    if (this.count === this.cells.length) {
+      this.cells = grown(this.cells)
+      this.stretches = grown(this.stretches)
+    }
+    this.cells[this.count] = cell
+    this.stretches[this.count++] = stretch
+  }
+}
+
+function grown(array: Int32Array): Int32Array {
+  const larger = new Int32Array(2 * array.length + 16)
+  larger.set(array)
+  return larger
 }
 
 /** Calls `visit` with every cell that a stretch touches, row by row. Plain numbers throughout: there are many stretches. */

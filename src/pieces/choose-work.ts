@@ -104,7 +104,14 @@ export function movesOfLaps(pieces: Pieces, { fills, positions }: Net, reach: Re
     ends.set(band, own)
     own.push(positions[u]!, positions[v]!)
   })
-  const bands = [...ends.values()].map((points) => ({ points, stands: farApart(points, reach) }))
+  const bands = [...ends.values()].map((points) => ({
+    points,
+    // One end of each piece tells as much as both.
+    stands: farApart(
+      points.filter((_, i) => i % 2 === 0),
+      reach,
+    ),
+  }))
   const least = bands.reduce((sum, { stands }) => sum + stands - 1, 0)
   if (fills.length < MANY_PIECES) return { least }
   const likely = bands.reduce((sum, { points, stands }) => sum + stands * abreast(points) - 1, 0)
