@@ -1,7 +1,7 @@
 import { DENSITY } from './choose/weigh.ts'
 import { centreFillOf, fillersOf, piecingOf, sizeOf } from './engine-input.ts'
 import type { Problem } from './error.ts'
-import { distance, type Point } from './geometry/point.ts'
+import { distance, type Point, TOLERANCE } from './geometry/point.ts'
 import { strokeLength } from './geometry/stroke.ts'
 import type { Filler } from './motif/draw-stretch.ts'
 import { alongOn, type BandFiller, isByPatch } from './pieces/band-filler.ts'
@@ -86,11 +86,24 @@ function lineIn(band: Band, { filler, plan }: { filler: BandFiller | undefined; 
     return piecing && 'unit' in piecing
       ? linePerUnit(band, piecing, filler.patches) * unitsIn(band, piecing)
       : 0
+  const perMm = linesPerMm(reach)
   return band.sides.reduce((sum, side, s) => {
     const along = alongOn(filler, s)
     const length = (distance(side.innerA, side.innerB) + distance(side.outerA, side.outerB)) / 2
-    return along ? sum + length * linePerMm(along, { width: widthOf(band, s), reach }) : sum
+    return along ? sum + length * perMm(along, widthOf(band, s)) : sum
   }, 0)
+}
+
+/** Length of line for each mm along sides; those of a width and a filler share one repeat. */
+function linesPerMm(reach: number): (filler: Filler, width: number) => number {
+  const known: { filler: Filler; width: number; perMm: number }[] = []
+  return (filler, width) => {
+    const alike = known.find((k) => k.filler === filler && Math.abs(k.width - width) < TOLERANCE)
+    if (alike) return alike.perMm
+    const perMm = linePerMm(filler, { width, reach })
+    known.push({ filler, width, perMm })
+    return perMm
+  }
 }
 
 /** Length of line in a band whose filler is chosen later: what the plan's density stands for. */

@@ -4,7 +4,7 @@ import type { Grid } from './distance-transform.ts'
 import type { Stretches } from './polyline.ts'
 
 /** A grid of square cells laid over a box. */
-export interface Frame extends Grid {
+export interface CellGrid extends Grid {
   readonly box: Box
   /** Side of a cell, mm. */
   readonly cell: number
@@ -18,32 +18,64 @@ export interface CellIndex {
 }
 
 /** A grid over a box, of cells of a size but not many more than `most`. */
-export function frameOver(box: Box, { cell, most }: { readonly cell: number; readonly most: number }): Frame {
+export function gridOver(
+  box: Box,
+  { cell, most }: { readonly cell: number; readonly most: number },
+): CellGrid {
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY]
   const side = Math.max(cell, Math.sqrt((width * height) / most), Math.max(width, height) / most)
   const count = (length: number) => Math.max(1, Math.ceil(length / side))
   return { box, cell: side, columns: count(width), rows: count(height) }
 }
 
-/** Two passes over all stretches: count how many pass through each cell, then write them down in its place. */
-export function sortIntoCells(stretches: Stretches, frame: Frame): CellIndex {
-  const starts = new Int32Array(frame.columns * frame.rows + 1)
-  eachCell(stretches, frame, (cell) => {
+/** One pass over all stretches, that writes down each cell that they pass through; then each stretch is put in its place. */
+export function sortIntoCells(stretches: Stretches, grid: CellGrid): CellIndex {
+  const starts = new Int32Array(grid.columns * grid.rows + 1)
+  const passes = new Passes(2 * stretches.count)
+  eachCell(stretches, grid, (cell, stretch) => {
     starts[cell + 1]!++
+    passes.add(cell, stretch)
   })
   for (let i = 1; i < starts.length; i++) starts[i]! += starts[i - 1]!
-  const items = new Int32Array(starts.at(-1)!)
+  const items = new Int32Array(passes.count)
   const next = starts.slice()
-  eachCell(stretches, frame, (cell, stretch) => {
-    items[next[cell]!++] = stretch
-  })
+  const { cells, stretches: passing } = passes
+  for (let i = 0; i < items.length; i++) items[next[cells[i]!]!++] = passing[i]!
   return { starts, items }
+}
+
+/** Pairs of a cell and a stretch that passes through it, in arrays that grow. */
+class Passes {
+  count = 0
+  cells: Int32Array
+  stretches: Int32Array
+
+  /** @param room  how many are expected */
+  constructor(room: number) {
+    this.cells = new Int32Array(room)
+    this.stretches = new Int32Array(room)
+  }
+
+  add(cell: number, stretch: number): void {
+    if (this.count === this.cells.length) {
+      this.cells = grown(this.cells)
+      this.stretches = grown(this.stretches)
+    }
+    this.cells[this.count] = cell
+    this.stretches[this.count++] = stretch
+  }
+}
+
+function grown(array: Int32Array): Int32Array {
+  const larger = new Int32Array(2 * array.length + 16)
+  larger.set(array)
+  return larger
 }
 
 /** Calls `visit` with every cell that a stretch touches, row by row. Plain numbers throughout: there are many stretches. */
 function eachCell(
   { ax, ay, bx, by, count }: Stretches,
-  { columns, rows, box, cell }: Frame,
+  { columns, rows, box, cell }: CellGrid,
   visit: (cell: number, stretch: number) => void,
 ): void {
   for (let i = 0; i < count; i++) {
@@ -71,7 +103,7 @@ const clampTo = (value: number, a: number, b: number): number =>
   a < b ? Math.min(b, Math.max(a, value)) : Math.min(a, Math.max(b, value))
 
 /** The cell that `p` lies in; the nearest one for a point outside. */
-export function cellAt({ columns, rows, box, cell }: Frame, [x, y]: Point): number {
+export function cellAt({ columns, rows, box, cell }: CellGrid, [x, y]: Point): number {
   const column = Math.min(columns - 1, Math.max(0, Math.floor((x - box.minX) / cell)))
   const row = Math.min(rows - 1, Math.max(0, Math.floor((y - box.minY) / cell)))
   return row * columns + column

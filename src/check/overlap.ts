@@ -38,7 +38,7 @@ export interface Overlaps {
 }
 
 /** How far apart the places are at which a line is looked at, mm; ends of stretches are found far more exactly. */
-const STEP = 0.5
+const STEP = 1
 
 /**
  * The length of line that lies on an earlier part of it: within 0.1 mm of what was stitched more than 6 mm before,

@@ -1,13 +1,13 @@
 import type { Point } from '../geometry/point.ts'
 import type { Box } from '../geometry/stroke.ts'
 import { assertWithin } from '../stitch/within-limits.ts'
-import { type CellIndex, cellAt, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
+import { type CellGrid, type CellIndex, cellAt, gridOver, sortIntoCells } from './cell-index.ts'
 import { chessboardDistances, squaredDistances } from './distance-transform.ts'
 import { type Metric, ROUND } from './metric.ts'
 import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
 
 /** Stitching laid over a grid of square cells, so that the distance to it is found fast and exactly. */
-export interface StitchField extends Frame, CellIndex {
+export interface StitchField extends CellGrid, CellIndex {
   readonly stretches: Stretches
   /** Distance between centres, from each cell to the nearest with stitching in it, mm. */
   readonly round: Float32Array
@@ -37,15 +37,15 @@ export function layField(stitching: readonly Polyline[], box: Box): StitchField 
   const stretches = stretchesOf(stitching)
   const apart = (width * height) / Math.max(totalLength(stretches), SMALLEST_CELL)
   const wanted = Math.min(Math.sqrt((width * height) / MOST_CELLS.plain), apart / CELLS_APART)
-  const frame = frameOver(box, { cell: Math.max(SMALLEST_CELL, wanted), most: MOST_CELLS.dense })
-  const { starts, items } = sortIntoCells(stretches, frame)
-  const marked = new Uint8Array(frame.columns * frame.rows)
+  const grid = gridOver(box, { cell: Math.max(SMALLEST_CELL, wanted), most: MOST_CELLS.dense })
+  const { starts, items } = sortIntoCells(stretches, grid)
+  const marked = new Uint8Array(grid.columns * grid.rows)
   for (let i = 0; i < marked.length; i++) marked[i] = starts[i + 1]! > starts[i]! ? 1 : 0
-  const round = squaredDistances(marked, frame)
-  for (let i = 0; i < round.length; i++) round[i] = Math.sqrt(round[i]!) * frame.cell
-  const square = chessboardDistances(marked, frame)
-  for (let i = 0; i < square.length; i++) square[i]! *= frame.cell
-  return { ...frame, stretches, starts, items, round, square }
+  const round = squaredDistances(marked, grid)
+  for (let i = 0; i < round.length; i++) round[i] = Math.sqrt(round[i]!) * grid.cell
+  const square = chessboardDistances(marked, grid)
+  for (let i = 0; i < square.length; i++) square[i]! *= grid.cell
+  return { ...grid, stretches, starts, items, round, square }
 }
 
 function totalLength(stretches: Stretches): number {

@@ -1,10 +1,10 @@
 import type { Point } from '../geometry/point.ts'
 import type { Box } from '../geometry/stroke.ts'
-import { type CellIndex, type Frame, frameOver, sortIntoCells } from './cell-index.ts'
+import { type CellGrid, type CellIndex, gridOver, sortIntoCells } from './cell-index.ts'
 import { type Polyline, type Stretches, stretchesOf, stretchLength } from './polyline.ts'
 
 /** Lines in the order in which they are stitched, so that what is earlier near a place is found fast. */
-export interface Trail extends Frame, CellIndex {
+export interface Trail extends CellGrid, CellIndex {
   readonly stretches: Stretches
   /** Distance along all lines at which each stretch begins, mm; a gap larger than `back` lies between two lines. */
   readonly begins: Float64Array
@@ -34,7 +34,7 @@ export interface Partner {
 }
 
 const MOST_CELLS = 1_500_000
-/** Room round all lines, so that none lies on the frame's edge, mm. */
+/** Room round all lines, so that none lies on the grid's edge, mm. */
 const MARGIN = 1
 
 /** Sorts lines for `lookBack`. Each cell must be wider than `within`. */
@@ -44,8 +44,8 @@ export function trailOf(
 ): Trail {
   const stretches = stretchesOf(polylines)
   const { begins, spans, lines } = measureAlong(polylines, stretches, back)
-  const frame = frameOver(boxOf(stretches), { cell: Math.max(2, 2 * within), most: MOST_CELLS })
-  return { ...frame, ...sortIntoCells(stretches, frame), stretches, begins, spans, lines, within, back }
+  const grid = gridOver(boxOf(stretches), { cell: Math.max(2, 2 * within), most: MOST_CELLS })
+  return { ...grid, ...sortIntoCells(stretches, grid), stretches, begins, spans, lines, within, back }
 }
 
 function measureAlong(polylines: readonly Polyline[], stretches: Stretches, back: number) {

@@ -41,12 +41,18 @@ export function eachSegment(
   })
 }
 
+/** Lengths that were asked for: a stroke never changes, and the same ones are measured again and again. */
+const LENGTHS = new WeakMap<Stroke, number>()
+
 /** Length of the stroke, mm. */
 export function strokeLength(stroke: Stroke): number {
+  const known = LENGTHS.get(stroke)
+  if (known !== undefined) return known
   let sum = 0
   eachSegment(stroke, (from, segment) => {
     sum += segmentLength(from, segment)
   })
+  LENGTHS.set(stroke, sum)
   return sum
 }
 

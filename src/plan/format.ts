@@ -219,7 +219,7 @@ const threadSize = z.union([z.number(), z.string().max(LIMITS.text)], {
 
 const thread = z.strictObject({
   tex: optional(threadSize, 'size in tex, g per km', DEFAULTS.thread.tex),
-  weight: optional(threadSize, 'size as weight, km per kg, instead of tex'),
+  weight: optional(threadSize, 'size as weight (wt), km per kg, instead of tex'),
   denier: optional(threadSize, 'size in denier, g per 9 km, instead of tex'),
   nm: optional(threadSize, 'size in Nm, m per g, instead of tex; 80/2 for two plies'),
   ne: optional(threadSize, 'size in Ne, hanks of 840 yd per lb, instead of tex; 40/2 for two plies'),

@@ -82,10 +82,12 @@ function kindOf(type: Type): OptionKind {
   }
 }
 
-/** Several ways to write the same; lists of words become one list. */
+/** Several ways to write the same; lists of words become one list, each word once. */
 function eitherOf(of: readonly Option[]): OptionKind {
   const choices = of.flatMap((option) => (option.kind === 'choice' ? [option.of] : []))
-  return choices.length === of.length ? { kind: 'choice', of: choices.flat() } : { kind: 'either', of }
+  return choices.length === of.length
+    ? { kind: 'choice', of: [...new Set(choices.flat())] }
+    : { kind: 'either', of }
 }
 
 const mapValues = <T, U>(record: Readonly<Record<string, T>>, to: (value: T) => U): Record<string, U> =>

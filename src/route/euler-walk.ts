@@ -29,10 +29,9 @@ function directionOf(graph: RouteGraph, edge: number, atU: boolean): Point | und
   const e = graph.edges[edge]!
   const given = atU ? e.directionU : e.directionV
   if (given) return unit(given)
-  const from = graph.positions?.[e.u]
-  const to = graph.positions?.[e.v]
-  if (!from || !to) return undefined
-  const along = unit(subtract(to, from))
+  const { positions } = graph
+  if (!positions) return undefined
+  const along = unit(subtract(positions[e.v]!, positions[e.u]!))
   return atU ? along : scale(along, -1)
 }
 
@@ -140,8 +139,6 @@ class Pairing {
         }
       if (!best) return
       for (const [a, b] of best.joins) this.join(a, b)
-      const [[a, b]] = best.joins as [[number, number]]
-      if (a !== NO_HALF && b !== NO_HALF) this.trails.union(a >> 1, b >> 1)
     }
   }
 

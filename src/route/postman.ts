@@ -4,7 +4,7 @@ import { eulerWalk } from './euler-walk.ts'
 import { checkGraph, checkVertex, type DefaultPrices, priceOf, type RouteGraph, type Walk } from './graph.ts'
 import { buildNetwork, integerCost, type Network } from './network.ts'
 import { solveTask } from './solve-task.ts'
-import { type Ends, Task } from './task.ts'
+import { Task, type WalkEnds } from './task.ts'
 import { UnionFind } from './union-find.ts'
 import { ROUTE_WEIGHTS } from './weights.ts'
 
@@ -46,7 +46,7 @@ export function networkOf(graph: RouteGraph, prices: DefaultPrices): Network {
 }
 
 /** The ends that the options ask for. */
-function endsOf({ start, end, closed }: PostmanOptions): Ends {
+function endsOf({ start, end, closed }: PostmanOptions): WalkEnds {
   const given = [start, end].filter((x) => x !== undefined)
   if (closed) return { fixed: given.length > 0 ? [given[0]!, given[0]!] : [], free: 0 }
   return { fixed: given, free: (2 - given.length) as 0 | 1 | 2 }

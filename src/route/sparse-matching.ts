@@ -16,10 +16,6 @@ class PairList {
     return true
   }
 
-  has(i: number, j: number): boolean {
-    return this.known.has(i < j ? i * this.terminals.length + j : j * this.terminals.length + i)
-  }
-
   /** The matching over these pairs, with `free` dummies joined to every terminal and to each other at no cost. */
   match(free: number): Matching | undefined {
     const n = this.terminals.length
@@ -73,7 +69,7 @@ function addViolated(
     search.run(source, (x, d) => {
       if (d >= radius) return true
       const j = at.index[x]!
-      if (j > i && !pairs.has(i, j) && matching.reducedCost(i, j, d) < 0 && pairs.add(i, j, d)) added++
+      if (j > i && matching.reducedCost(i, j, d) < 0 && pairs.add(i, j, d)) added++
       return false
     })
   })

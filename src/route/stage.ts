@@ -4,7 +4,7 @@ import { type Effort, searchLinks } from './search.ts'
 import { Metric } from './shortest-paths.ts'
 import { solveTask } from './solve-task.ts'
 import { type FreeEnds, minimumTJoin } from './t-join.ts'
-import { type Ends, type Link, type Solution, Task } from './task.ts'
+import { type Link, type Solution, Task, type WalkEnds } from './task.ts'
 
 /** No given port: the walk may begin, or end, wherever it is cheapest. */
 export const ANYWHERE = -1
@@ -166,7 +166,7 @@ export class Stage {
 
   private task(p: number, q: number): Task {
     const fixed = [p, q].filter((x) => x !== ANYWHERE).map((x) => this.port(x))
-    const ends: Ends = { fixed, free: (2 - fixed.length) as Ends['free'] }
+    const ends: WalkEnds = { fixed, free: (2 - fixed.length) as WalkEnds['free'] }
     return new Task(this.local.network, ends, this.metric)
   }
 

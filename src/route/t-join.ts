@@ -13,8 +13,6 @@ export interface TJoin {
   readonly ends: readonly number[]
 }
 
-const NOTHING: TJoin = { cost: 0, pairs: [], ends: [] }
-
 function completeProblem(metric: Metric, terminals: readonly number[], free: FreeEnds): MatchingProblem {
   const n = terminals.length
   const total = n + free
@@ -53,12 +51,6 @@ function single(metric: Metric, terminals: readonly number[]): TJoin | undefined
   return Number.isFinite(cost) ? { cost, pairs: [[a, b]], ends: [] } : undefined
 }
 
-function fewTerminals(metric: Metric, terminals: readonly number[], free: FreeEnds): TJoin | undefined {
-  if (terminals.length === 0) return NOTHING
-  if (free === 0) return single(metric, terminals)
-  return { cost: 0, pairs: [], ends: terminals }
-}
-
 /**
  * The least T-join: the cheapest set of extra passes after which exactly the terminals have changed parity, except that
  * `free` ends of the walk may be put at terminals and cost nothing.
@@ -75,10 +67,8 @@ export function minimumTJoin(
 ): TJoin | undefined {
   const n = terminals.length
   if ((n + free) % 2 === 1) return undefined
-  if (n <= free || n === 2) {
-    if (n <= free) return fewTerminals(metric, terminals, free)
-    if (free === 0) return single(metric, terminals)
-  }
+  if (n <= free) return { cost: 0, pairs: [], ends: terminals }
+  if (n === 2) return single(metric, terminals)
   const matching = matchTerminals(metric, terminals, free)
   if (!matching) return undefined
   const pairs: [number, number][] = []

@@ -4,7 +4,7 @@ import { type FreeEnds, minimumTJoin, type TJoin } from './t-join.ts'
 import { UnionFind } from './union-find.ts'
 
 /** Where a walk begins and ends: at given vertices (the same twice: closed there), and at `free` chosen ones. */
-export interface Ends {
+export interface WalkEnds {
   readonly fixed: readonly number[]
   readonly free: FreeEnds
 }
@@ -40,7 +40,7 @@ export class Task {
 
   constructor(
     readonly network: Network,
-    readonly ends: Ends,
+    readonly ends: WalkEnds,
     metric?: Metric,
   ) {
     const n = network.vertexCount

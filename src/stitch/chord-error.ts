@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts'
-import type { Ends } from './needles.ts'
+import type { StitchEnds } from './needles.ts'
 import { pointOnPiece, startOfPiece, type Track } from './track.ts'
 
 /** Where a piece of nearly constant curvature lies farthest from its chord, as a share of it. */
@@ -15,7 +15,7 @@ export interface Far {
 export const SURE = 0.85
 
 /** The point of the line within a stitch that lies farthest from its chord: looked for closely where it matters. */
-export function farthest(track: Track, ends: Ends, tolerance: number): Far {
+export function farthest(track: Track, ends: StitchEnds, tolerance: number): Far {
   const [a, b] = ends
   if (a.piece === b.piece) {
     const { kind } = track.segments[a.piece]!
@@ -29,7 +29,7 @@ export function farthest(track: Track, ends: Ends, tolerance: number): Far {
   return far.error <= SURE * tolerance ? far : farthestOf(track, ends, FINE)
 }
 
-function farthestOf(track: Track, [a, b]: Ends, places: typeof ROUGH | typeof FINE): Far {
+function farthestOf(track: Track, [a, b]: StitchEnds, places: typeof ROUGH | typeof FINE): Far {
   let at = a.along
   let worst = 0
   for (let piece = a.piece; piece <= b.piece; piece++) {

@@ -41,7 +41,7 @@ export interface NeedleWork {
 }
 
 /** The needle points at the ends of a stitch. */
-export type Ends = readonly [Needle, Needle]
+export type StitchEnds = readonly [Needle, Needle]
 
 /** Needle point `i`. */
 export const needleOf = ({ xs, ys, along, pieces, tied }: Needles, i: number): Needle => ({
@@ -57,7 +57,7 @@ export function chordOf({ point: [ax, ay] }: Needle, { point: [bx, by] }: Needle
 }
 
 /** The needle point at `along` mm, between two others. */
-export function needleAt(track: Track, [a, b]: Ends, along: number): Needle {
+export function needleAt(track: Track, [a, b]: StitchEnds, along: number): Needle {
   let piece = a.piece
   while (piece < b.piece && track.ends[piece]! < along) piece++
   return { point: pointOnPiece(track, piece, along), along, piece, tied: b.tied }

@@ -2,12 +2,12 @@ import type { Point } from '../geometry/point.ts'
 import { farthest, offChord } from './chord-error.ts'
 import {
   chordOf,
-  type Ends,
   type Needle,
   type Needles,
   type NeedleWork,
   needleAt,
   needleOf,
+  type StitchEnds,
 } from './needles.ts'
 import { startOfPiece } from './track.ts'
 
@@ -84,14 +84,18 @@ function layAnew(
   { from, to, inside }: Window & { readonly inside: readonly Relay[] },
   work: NeedleWork,
 ): Relay {
-  const ends: Ends = [needleOf(needles, from), needleOf(needles, to)]
+  const ends: StitchEnds = [needleOf(needles, from), needleOf(needles, to)]
   const there = inside.flatMap((relay) => relay.needles.map(({ along }) => along))
   const places = placesBetween(ends, [...there, ...needles.along.slice(from + 1, to)], work)
   return { from, to, needles: bestOf(places, work) }
 }
 
 /** Where the needle may go down, in order, both ends among them: on a fine scale, at joints, and `there`, mm along. */
-function placesBetween(ends: Ends, there: readonly number[], { track, settings }: NeedleWork): Needle[] {
+function placesBetween(
+  ends: StitchEnds,
+  there: readonly number[],
+  { track, settings }: NeedleWork,
+): Needle[] {
   const [a, b] = ends
   const count = Math.ceil(((b.along - a.along) * FINENESS) / settings.minLength)
   const scale = Array.from({ length: count }, (_, i) => a.along + ((b.along - a.along) * i) / count)

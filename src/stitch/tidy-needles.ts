@@ -3,13 +3,13 @@ import { type Far, farthest, MIDDLE, offChord, SURE, sagitta } from './chord-err
 import type { NeedlePlan, TieZone } from './needle-plan.ts'
 import {
   chordOf,
-  type Ends,
   firstOf,
   type Needle,
   type Needles,
   type NeedleWork,
   needleAt,
   needleOf,
+  type StitchEnds,
 } from './needles.ts'
 import { type Relay, relayStrays } from './relay-strays.ts'
 import { pointOnPiece, type Track } from './track.ts'
@@ -47,7 +47,7 @@ export function tidyNeedles(plan: NeedlePlan, zones: readonly TieZone[], work: N
 /** Splits stitch `i` where it needs it; returns the chord error that is left, mm. */
 function splitInto(relays: Relay[], needles: Needles, i: number, work: NeedleWork): number {
   const added: Needle[] = []
-  const ends: Ends = [needleOf(needles, i - 1), needleOf(needles, i)]
+  const ends: StitchEnds = [needleOf(needles, i - 1), needleOf(needles, i)]
   const error = splitStitch(work, ends, (needle) => added.push(needle))
   if (added.length > 0) relays.push({ from: i - 1, to: i, needles: added })
   return error
@@ -144,7 +144,7 @@ function move(needles: Needles, from: number, to: number): void {
 }
 
 /** Inserts as many points into a stitch as it needs, in order; returns the chord error that is left. */
-function splitStitch(work: NeedleWork, ends: Ends, insert: (needle: Needle) => void): number {
+function splitStitch(work: NeedleWork, ends: StitchEnds, insert: (needle: Needle) => void): number {
   const [a, b] = ends
   const { lengthMm, chordTolerance } = work.settings
   const far = farthest(work.track, ends, chordTolerance)
@@ -158,7 +158,7 @@ function splitStitch(work: NeedleWork, ends: Ends, insert: (needle: Needle) => v
 }
 
 /** Where to split: at the point farthest off, or as far from one end as from the other; undefined if too short. */
-function splitPoint(work: NeedleWork, [a, b]: Ends, far: Far | undefined): Needle | undefined {
+function splitPoint(work: NeedleWork, [a, b]: StitchEnds, far: Far | undefined): Needle | undefined {
   const tries = [...(far ? [far.along] : []), halfway(work.track, [a, b])]
   for (const along of tries) {
     const needle = needleAt(work.track, [a, b], along)
@@ -168,7 +168,7 @@ function splitPoint(work: NeedleWork, [a, b]: Ends, far: Far | undefined): Needl
 }
 
 /** The distance along the line at which its point is as far from one end of the stitch as from the other, mm. */
-function halfway(track: Track, ends: Ends): number {
+function halfway(track: Track, ends: StitchEnds): number {
   const [a, b] = ends
   let [low, high] = [a.along, b.along]
   for (let k = 0; k < 40; k++) {

@@ -1,10 +1,8 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { existsSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import axe from 'axe-core'
 import { type Browser, chromium, type Page } from 'playwright-core'
-import { build } from 'vite'
+import { buildOnce, PAGE } from '../support/build-once.ts'
 
 const places = [
   process.env.CHROME,
@@ -40,17 +38,11 @@ export function launchChromium(): Promise<Browser> {
   })
 }
 
-/** Builds the page into a folder of its own and starts Chromium. */
+/** Builds the page, unless that has been done since its sources changed, and starts Chromium. */
 export async function buildPage(): Promise<BuiltPage> {
-  const folder = mkdtempSync(join(tmpdir(), 'page-'))
-  await build({ build: { outDir: folder, emptyOutDir: true } })
+  buildOnce()
   const browser = await launchChromium()
-  const path = join(folder, 'index.html')
-  const close = async () => {
-    await browser.close()
-    rmSync(folder, { recursive: true, force: true })
-  }
-  return { browser, path, url: pathToFileURL(path).href, close }
+  return { browser, path: PAGE, url: pathToFileURL(PAGE).href, close: () => browser.close() }
 }
 
 /** A visit to the page, and everything that went wrong or was asked for from outside of it. */
@@ -135,17 +127,21 @@ export const figure = (page: Page, label: string) =>
     .first()
     .textContent()
 
-/** The violations of the rules of WCAG 2.2 A and AA and of good practice. */
-export async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+/** All rules of WCAG 2.2 A and AA and of good practice. */
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+/** The rule that colours decide. */
+export const CONTRAST = ['color-contrast']
+
+/** The violations of the rules of WCAG 2.2 A and AA and of good practice, or of some of them. */
+export async function violations(page: Page, rules: readonly string[] = RULES): Promise<string[]> {
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source)
+  return page.evaluate(async (tags) => {
     // biome-ignore lint/suspicious/noExplicitAny: the tool brings no types into the page
     const found = await (globalThis as any).axe.run(document, { runOnly: tags })
     return found.violations.map(
       (v: { id: string; nodes: { html: string }[] }) => `${v.id}: ${v.nodes.map((n) => n.html).join(' | ')}`,
     )
-  })
+  }, rules)
 }
 
 /** Opens all that is folded away in the card. */

@@ -82,6 +82,14 @@ describe('a centre of another shape', () => {
       'route.start',
       'route.end.side',
     ])
+    expect(found[1]).toMatchObject({
+      code: 'plan/contradiction',
+      message: 'gives a width for each side; round an octagon all sides are equally wide: give one',
+    })
+    expect(found[2]).toMatchObject({
+      code: 'plan/contradiction',
+      message: 'gives sides fillers of their own; round an octagon all sides are filled alike',
+    })
     expect(found.every(({ position }) => (position?.line ?? 0) > 0)).toBe(true)
     expect(found[0]!.message).toContain('in an octagon are allowed: none, crosshatch, echo-rails, meander')
     expect(found[3]!.hint).toBe('add corners: cornerstone to the band')
@@ -111,16 +119,41 @@ describe('setting triangles', () => {
   it('take no width, corners, size or motif, and stand only round an outline on point', () => {
     const wrong =
       '{ width: 2, corners: cornerstone, pieced: { unit: setting-triangles, size: 1 }, filler: scallop }'
-    expect(told(ON_POINT + bands(wrong, sand)).map((line) => line.split(':')[0])).toEqual([
-      'bands[0].width',
-      'bands[0].corners',
-      'bands[0].pieced.size',
-      'bands[0].filler',
+    const sewn = 'is given; the width of setting triangles follows from what they are sewn to'
+    const joined = 'is given; setting triangles have no corners to join'
+    expect(told(ON_POINT + bands(wrong, sand))).toEqual([
+      `bands[0].width: ${sewn}`,
+      `bands[0].corners: ${joined}`,
+      'bands[0].pieced.size: is given; the size of setting triangles follows from what they are sewn to',
+      'bands[0].filler: runs along a band, and setting triangles are none; fill them as patches: { triangle: echo }',
+    ])
+    const others = '{ cut: 2, cornerstone: echo-square, pieced: { unit: setting-triangles }, filler: auto }'
+    expect(problemsOf(ON_POINT + bands(others, sand)).map(({ code, at }) => [code, at])).toEqual([
+      ['plan/contradiction', 'bands[0].cut'],
+      ['plan/contradiction', 'bands[0].cornerstone'],
+      ['plan/filler', 'bands[0].filler'],
     ])
     expect(told(ON_POINT + bands(SETTING, '{ pieced: { unit: setting-triangles } }'))).toEqual([
       'bands[1].pieced.unit: is "setting-triangles", but what this band goes round is a rectangle, not on point',
     ])
     expect(told(HEXAGON + bands(SETTING))[0]).toContain('is a hexagon, not on point')
+  })
+
+  it('stay unquilted if they have no filler, or none, and say where a key is too much', () => {
+    for (const filler of ['', ', filler: none']) {
+      const {
+        filler: along,
+        auto,
+        pieced,
+      } = read(`${ON_POINT}${bands(`{ name: cliffs, pieced: { unit: setting-triangles }${filler} }`, sand)}`)
+        .bands[0]!
+      expect([along, auto, pieced!.fillers]).toEqual([undefined, false, {}])
+    }
+    const [problem] = problemsOf(
+      `${ON_POINT}bands:\n  - pieced: { unit: setting-triangles }\n    width: 2\n  - ${sand}\n`,
+    )
+    // At the key, not at its value.
+    expect(problem!.position).toEqual({ line: 4, column: 5 })
   })
 
   it('have a seam inside, and none between them', () => {

@@ -40,6 +40,13 @@ describe('the keys of the plan file as data', () => {
     for (const [path, { about }] of all) expect(about, path).not.toContain('unless said')
   })
 
+  test('name each choice once, though a number may stand for its word', () => {
+    const bobbins = at('thread.bobbin[].class') as { of: readonly string[] }
+    expect([...bobbins.of].sort()).toEqual(['15', 'L', 'M'])
+    for (const [path, option] of all)
+      if (option.kind === 'choice') expect(new Set(option.of).size, path).toBe(option.of.length)
+  })
+
   test('can be sent to another thread as they are', () => {
     expect(structuredClone(options)).toEqual(options)
   })

@@ -62,6 +62,11 @@ describe('in a band', () => {
       'the shares add up to 120 %; allowed: at most 100 %',
     ],
     [
+      'width: 1, fabric: «[{ colour: red, share: 0 }, { colour: blue, share: 0 % }]',
+      'plan/shares bands[0].fabric',
+      'the shares add up to 0 %; one must be above 0',
+    ],
+    [
       'width: 1, fabric: [{ colour: red, share: «-0.1 }]',
       'plan/share bands[0].fabric[0].share',
       'is -0.1; allowed: 0 to 1, or 0 % to 100 %',

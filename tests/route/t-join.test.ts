@@ -69,6 +69,50 @@ describe('least T-joins', () => {
   })
 })
 
+describe('the T-join of few terminals', () => {
+  // Four vertices in a row, 1, 10 and 2 apart, and two by themselves.
+  const row = buildNetwork(6, {
+    u: Int32Array.of(0, 1, 2, 4),
+    v: Int32Array.of(1, 2, 3, 5),
+    cost: Float64Array.of(1, 10, 2, 5),
+    required: new Uint8Array(4),
+  })
+  const metric = new Metric(row)
+
+  it('is nothing where there is none, whatever ends may be chosen', () => {
+    for (const free of [0, 2] as const)
+      expect(minimumTJoin(metric, [], free)).toEqual({ cost: 0, pairs: [], ends: [] })
+    expect(minimumTJoin(metric, [], 1)).toBeUndefined()
+  })
+
+  it('is the way between two of them, unless both may be ends', () => {
+    expect(minimumTJoin(metric, [0, 3], 0)).toEqual({ cost: 13, pairs: [[0, 3]], ends: [] })
+    expect(minimumTJoin(metric, [0, 3], 2)).toEqual({ cost: 0, pairs: [], ends: [0, 3] })
+    expect(minimumTJoin(metric, [0, 3], 1)).toBeUndefined()
+  })
+
+  it('is one end at a single one', () => {
+    expect(minimumTJoin(metric, [3], 1)).toEqual({ cost: 0, pairs: [], ends: [3] })
+    expect(minimumTJoin(metric, [3], 0)).toBeUndefined()
+    expect(minimumTJoin(metric, [3], 2)).toBeUndefined()
+  })
+
+  it('leaves out the dearest way where two ends may be chosen', () => {
+    expect(minimumTJoin(metric, [0, 1, 2, 3], 0)).toMatchObject({ cost: 3 })
+    const { cost, pairs, ends } = minimumTJoin(metric, [0, 1, 2, 3], 2)!
+    expect(cost).toBe(1)
+    expect(pairs).toEqual([[0, 1]])
+    expect(ends).toEqual([2, 3])
+    expect(minimumTJoin(metric, [0, 2, 3], 1)).toEqual({ cost: 2, pairs: [[2, 3]], ends: [0] })
+  })
+
+  it('is none where two of them hang together by nothing, unless one of each part is an end', () => {
+    expect(minimumTJoin(metric, [0, 5], 0)).toBeUndefined()
+    expect(minimumTJoin(metric, [0, 1, 2, 5], 0)).toBeUndefined()
+    expect(minimumTJoin(metric, [0, 2, 3, 5], 2)).toMatchObject({ cost: 2, pairs: [[2, 3]] })
+  })
+})
+
 describe('merging chains', () => {
   it('changes no distance between vertices that are kept', () => {
     const kinds = fc.array(fc.constantFrom(0, 1, 2, 2, 2), { minLength: 60, maxLength: 60 })

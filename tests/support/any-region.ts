@@ -47,6 +47,7 @@ export function regionOn(
 export function depthIn(region: AvoidedRegion, p: Point): number {
   if (region.kind === 'circle')
     return Math.max(0, region.radius - Math.hypot(p[0] - region.centre[0], p[1] - region.centre[1]))
+  if (isBeside(region.points, p)) return 0
   let [turned, nearest] = [0, Infinity]
   region.points.forEach((a, i) => {
     const b = region.points[(i + 1) % region.points.length]!
@@ -56,3 +57,10 @@ export function depthIn(region: AvoidedRegion, p: Point): number {
   })
   return Math.abs(turned) > Math.PI ? nearest : 0
 }
+
+/** Whether all of the points lie on one side of a place: above, below, to its left or to its right. */
+const isBeside = (points: readonly Point[], [x, y]: Point): boolean =>
+  points.every((p) => p[0] < x) ||
+  points.every((p) => p[0] > x) ||
+  points.every((p) => p[1] < y) ||
+  points.every((p) => p[1] > y)

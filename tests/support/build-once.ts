@@ -7,6 +7,9 @@ const root = fileURLToPath(new URL('../../', import.meta.url))
 /** The built command line. */
 export const CLI = `${root}dist/cli/main.js`
 
+/** The built page. */
+export const PAGE = `${root}dist/page/index.html`
+
 const newest = (folder: string): number =>
   Math.max(
     ...readdirSync(folder, { recursive: true, withFileTypes: true })
@@ -14,10 +17,12 @@ const newest = (folder: string): number =>
       .map((entry) => statSync(`${entry.parentPath}/${entry.name}`).mtimeMs),
   )
 
-const isFresh = (): boolean =>
-  existsSync(CLI) && statSync(CLI).mtimeMs >= Math.max(newest(`${root}src`), newest(`${root}motifs`))
+const isFresh = (): boolean => {
+  const sources = [newest(`${root}src`), newest(`${root}motifs`), statSync(`${root}vite.config.ts`).mtimeMs]
+  return [CLI, PAGE].every((built) => existsSync(built) && statSync(built).mtimeMs >= Math.max(...sources))
+}
 
-/** Builds the command line if it is missing or older than its sources; only one of several test files does it. */
+/** Builds the command line and the page if they are missing or older than their sources; only one of several test files does it. */
 export function buildOnce(): void {
   const lock = `${root}dist/building`
   mkdirSync(`${root}dist`, { recursive: true })

@@ -75,32 +75,38 @@ function sampleEvenly(points: readonly XY[]): XY[] {
   return samples
 }
 
+/** A number for each square of a grid; no quilt is 2^15 squares of half a millimetre across. */
+const square = (column: number, row: number): number => column * 2 ** 15 + row
+
 /** A sample lies over an earlier part if that is 6 mm or more back and comes within 0.1 mm of it. */
 function overlapOf(samples: readonly XY[]): number {
   const cell = 0.5
-  const grid = new Map<string, number[]>()
-  const key = (x: number, y: number) => `${Math.floor(x / cell)},${Math.floor(y / cell)}`
+  const grid = new Map<number, number[]>()
+  const at = (value: number) => Math.floor(value / cell)
   const back = 6 / STEP
+  const isCovered = ([x, y]: XY, entering: number): boolean => {
+    for (let column = at(x) - 1; column <= at(x) + 1; column++)
+      for (let row = at(y) - 1; row <= at(y) + 1; row++)
+        for (const j of grid.get(square(column, row)) ?? []) {
+          // Samples lie a step apart: what is farther than that and 0.1 mm is not near.
+          const [sx, sy] = samples[j]!
+          if (Math.abs(sx - x) > STEP + 0.1 || Math.abs(sy - y) > STEP + 0.1) continue
+          if (isNear([x, y], samples[Math.max(0, j - 1)]!, samples[j]!)) return true
+          if (j < entering && isNear([x, y], samples[j]!, samples[j + 1]!)) return true
+        }
+    return false
+  }
   let [sum, run] = [0, 0]
-  for (const [i, [x, y]] of samples.entries()) {
+  for (const [i, sample] of samples.entries()) {
     const entering = i - back
     if (entering >= 0) {
-      const k = key(...samples[entering]!)
-      const list = grid.get(k)
+      const [x, y] = samples[entering]!
+      const key = square(at(x), at(y))
+      const list = grid.get(key)
       if (list) list.push(entering)
-      else grid.set(k, [entering])
+      else grid.set(key, [entering])
     }
-    let covered = false
-    for (let dx = -1; dx <= 1 && !covered; dx++) {
-      for (let dy = -1; dy <= 1 && !covered; dy++) {
-        covered = (grid.get(key(x + dx * cell, y + dy * cell)) ?? []).some(
-          (j) =>
-            isNear([x, y], samples[Math.max(0, j - 1)]!, samples[j]!) ||
-            (j < entering && isNear([x, y], samples[j]!, samples[j + 1]!)),
-        )
-      }
-    }
-    if (covered) run += STEP
+    if (isCovered(sample, entering)) run += STEP
     else {
       if (run >= 4) sum += run
       run = 0
@@ -142,17 +148,17 @@ type Chord = readonly [XY, XY]
 function chordGrid(chords: readonly Chord[]): (at: XY) => readonly Chord[] {
   const CELL = 20
   const cell = (value: number, by = 0) => Math.floor((value + by) / CELL)
-  const cells = new Map<string, Chord[]>()
+  const cells = new Map<number, Chord[]>()
   for (const chord of chords) {
     const [xs, ys] = [chord.map((p) => p[0]), chord.map((p) => p[1])]
     for (let x = cell(Math.min(...xs), -1); x <= cell(Math.max(...xs), 1); x++)
       for (let y = cell(Math.min(...ys), -1); y <= cell(Math.max(...ys), 1); y++) {
-        const known = cells.get(`${x},${y}`)
+        const known = cells.get(square(x, y))
         if (known) known.push(chord)
-        else cells.set(`${x},${y}`, [chord])
+        else cells.set(square(x, y), [chord])
       }
   }
-  return ([x, y]) => cells.get(`${cell(x)},${cell(y)}`) ?? []
+  return ([x, y]) => cells.get(square(cell(x), cell(y))) ?? []
 }
 
 function isOn([x, y]: XY, a: XY, b: XY): boolean {

@@ -1,4 +1,5 @@
 import type { FunctionComponent } from 'preact'
+import { BOBBIN_CLASSES } from '../../plan/plan.ts'
 import { namesOf } from '../../quilt/outline-names.ts'
 import { idOf, patternOf, valueAt } from '../paths.ts'
 import type { Written } from '../plan-file.ts'
@@ -130,8 +131,6 @@ function DitchField({ path, option, Part }: OptionProps) {
   )
 }
 
-const CLASSES = ['L', '15', 'M'] as const
-
 /** What a bobbin holds: a length of thread, or what its class is taken to hold. */
 function BobbinField({ path, option }: OptionProps) {
   const now = valueAt(plan.value.file, path)
@@ -145,7 +144,10 @@ function BobbinField({ path, option }: OptionProps) {
         label="Bobbin"
         problem={isClass ? problemAt(path) : undefined}
         value={isClass ? String((now as { class?: unknown } | undefined)?.class ?? 'L') : 'length'}
-        of={[...CLASSES.map((name) => [name, `class ${name}`] as const), ['length', 'a length'] as const]}
+        of={[
+          ...BOBBIN_CLASSES.map((name) => [name, `class ${name}`] as const),
+          ['length', 'a length'] as const,
+        ]}
         onWrite={(choice) => write(path, choice === 'length' ? said : { class: choice })}
       />
       {!isClass && (
