@@ -47,7 +47,7 @@ describe('packing, by hand', () => {
     // r / 2: its middle is as far from the rim as from the other half circle where it is r / 2 from the circle's middle.
     // Beside two circles that touch, a seam h from their middles leaves h² / 2 (h + r): with h = 1.05 r, 0.27 r, less.
     const [r, count] = [12, 6]
-    const lead = 0.07
+    const lead = 0.13
     const length = r / (1 / (2 * count) - lead / count ** 2)
     const strip = { ...ends, to: 'outer', length, width: 2.1 * r, repeats: count } as const
     const { stroke } = pearls.draw(strip, { size: 0.84 })
