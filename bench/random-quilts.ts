@@ -39,6 +39,8 @@ interface Result {
   readonly bandAreas: number
   /** No work moves the quilt less often: so many reaches cover its outermost quilted seam or its quilted area. */
   readonly movesBound: number
+  /** So often it would be moved if bands went in the best groups and every area filled the reach. */
+  readonly idealMoves: number
   readonly ms: number
 }
 
@@ -51,13 +53,50 @@ const overlapBound = ({ edges, ...graph }: RouteGraph): number =>
     { prices: { travel: 0, overlap: 1 } },
   ).cost
 
+type Reach = readonly [width: number, height: number]
+
 /** How many reaches cover a ring: one a corner, the rest along its sides. A side longer than its reaches needs more. */
-function reachesRound(ring: readonly Point[], [width, height]: readonly [number, number]): number {
+function reachesRound(ring: readonly Point[], [width, height]: Reach): number {
   const side = (i: number) => distance(ring[i]!, ring[(i + 1) % ring.length]!)
   const along = (length: number, reach: number) => Math.max(1, Math.ceil(length / reach - 1e-9))
   const across = along(Math.max(side(0), side(2)), width)
   const down = along(Math.max(side(1), side(3)), height)
   return across === 1 || down === 1 ? across * down : 2 * (across + down) - 4
+}
+
+/** How many reaches cover the bands `first` to `last`, in rows as deep as the reach. */
+function reachesOver(
+  rings: readonly (readonly Point[])[],
+  [first, last]: readonly [number, number],
+  reach: Reach,
+): number {
+  const outer = rings[last + 1]!
+  if (reachesRound(outer, reach) === 1) return 1
+  const inner = rings[first]!
+  const far = (k: 0 | 1) => inner.map((p, i) => Math.abs(p[k] - outer[i]![k]))
+  const rows = Math.ceil(Math.max(...far(0), ...far(1)) / Math.min(...reach) - 1e-9)
+  return rows * reachesRound(outer, reach)
+}
+
+/**
+ * The moves if bands side by side went in the best groups of odd number and every area filled the reach. It is what groups
+ * worked there and back can come to, not a bound on all work.
+ */
+function idealMovesOf(
+  rings: readonly (readonly Point[])[],
+  stitched: ReadonlySet<number>,
+  reach: Reach,
+): number {
+  const least: number[] = [0]
+  const count = rings.length - 1
+  for (let end = 1; end <= count; end++) {
+    least[end] = stitched.has(end - 1) ? Number.POSITIVE_INFINITY : least[end - 1]!
+    for (let first = end - 1; first >= 0 && stitched.has(first); first -= 2) {
+      least[end] = Math.min(least[end]!, least[first]! + reachesOver(rings, [first, end - 1], reach))
+      if (first === 0 || !stitched.has(first - 1)) break
+    }
+  }
+  return least[count]! - 1
 }
 
 function resultOf(file: PlanFile, name: string): Result {
@@ -87,6 +126,7 @@ function resultOf(file: PlanFile, name: string): Result {
         reachesRound(quilt.rings[Math.max(...stitched) + 1]!, [width, height]),
         Math.ceil(area / (width * height)),
       ) - 1,
+    idealMoves: idealMovesOf(quilt.rings, stitched, [width, height]),
     ms,
   }
 }
@@ -102,6 +142,7 @@ const share = (results: readonly Result[], holds: (result: Result) => boolean): 
 
 const perQuilt = ({ moves, quiltAreas }: Result): number => moves / quiltAreas
 const perBands = ({ moves, bandAreas }: Result): number => moves / bandAreas
+const ideal = ({ idealMoves, quiltAreas }: Result): number => idealMoves / quiltAreas
 const perBound = ({ moves, movesBound }: Result): number => moves / Math.max(1, movesBound)
 
 const HEADS = [
@@ -113,6 +154,7 @@ const HEADS = [
   'moves / quilt area',
   'moves / quilted area',
   'moves / bound',
+  'the same, areas full / quilt area',
   'median ms',
 ] as const
 
@@ -127,7 +169,7 @@ function classRow(name: string, results: readonly Result[]): void {
     )} %`,
     percent(Math.max(...results.map((r) => r.overlapGap))),
     percent(median(results.map((r) => r.extra))),
-    ...[perQuilt, perBands, perBound].map((of) => median(results.map(of)).toFixed(2)),
+    ...[perQuilt, perBands, perBound, ideal].map((of) => median(results.map(of)).toFixed(2)),
     median(results.map((r) => r.ms)).toFixed(0),
   ]
   console.log(`| ${cells.join(' | ')} |`)

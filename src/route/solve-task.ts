@@ -12,9 +12,12 @@ const USUAL_SIZE = 70_000
 const MOST_ROUNDS = 16
 const FEWEST_ROUNDS = 0.25
 
+/** Links that join pieces bring ends of their own: so many a piece. */
+const ENDS_PER_PIECE = 1.5
+
 /** The rounds for a task: work per round grows with terminals x (terminals + edges). */
 function roundsFor(task: Task, { iterations }: Effort): number {
-  const terminals = task.terminals([]).length
+  const terminals = Math.max(task.terminals([]).length, ENDS_PER_PIECE * task.componentCount)
   const size = 1 + terminals * (terminals + task.network.edgeCount)
   return Math.ceil(iterations * Math.min(MOST_ROUNDS, Math.max(FEWEST_ROUNDS, USUAL_SIZE / size)))
 }
