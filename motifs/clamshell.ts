@@ -1,68 +1,23 @@
 import { scaling } from '../src/geometry/affine.ts'
 import type { Point } from '../src/geometry/point.ts'
-import { arc } from '../src/geometry/segment.ts'
-import { StrokeBuilder, transformStroke } from '../src/geometry/stroke.ts'
+import { transformStroke } from '../src/geometry/stroke.ts'
+import type { Warp } from '../src/geometry/warp.ts'
+import { bend, drawLeaning } from '../src/motif/bend.ts'
 import { oddNear } from '../src/motif/billiard.ts'
-import { defineMotif, type Touch } from '../src/motif/contract.ts'
+import { type Drawn, defineMotif, type MitreStrip, type Strip } from '../src/motif/contract.ts'
+import { columnsFor, drawShells } from '../src/motif/shell-rows.ts'
 
 /** Rows of shells, each half a shell high: odd, so that the last row is stitched towards the far end. */
 const rowsFor = (width: number, size: number): number => oddNear((2 * width) / size)
 
-/** Whole shells in a row of so many repeats; each row has a half one more. */
-const shellsFor = (repeats: number): number => 2 * repeats
-
-/** Everything is drawn with shells 2 wide and 1 high, and scaled to the strip. */
-const UNIT = 2
-
-/** A quarter of a shell: up from a cusp or down from a crown, towards 1 or -1. */
-function quarter(builder: StrokeBuilder, towards: 1 | -1, rise: 1 | -1): void {
-  const [u, v] = builder.at
-  const centre: Point = rise === 1 ? [u + towards, v] : [u, v - 1]
-  builder.push(arc([u + towards, v + rise], centre, (-towards * Math.PI) / 2))
-}
-
-/** Whole shells from cusp to cusp. */
-function shellsOn(builder: StrokeBuilder, shells: number, towards: 1 | -1): void {
-  for (let i = 0; i < shells; i++) {
-    quarter(builder, towards, 1)
-    quarter(builder, towards, -1)
-  }
-}
-
-/** A row from its cusp on one end to the half shell on the other. */
-function rowOut(builder: StrokeBuilder, shells: number, towards: 1 | -1): void {
-  shellsOn(builder, shells, towards)
-  quarter(builder, towards, 1)
-}
-
-/** A row from the crown of its half shell on one end to its cusp on the other. */
-function rowBack(builder: StrokeBuilder, shells: number, towards: 1 | -1): void {
-  quarter(builder, towards, -1)
-  shellsOn(builder, shells, towards)
-}
-
-/** Down the far end from the outermost crown, leaning into each half shell, so that nothing is stitched twice. */
-function endDown(builder: StrokeBuilder): void {
-  while (builder.at[1] > 1) {
-    const [u, v] = builder.at
-    builder.cubicTo([u - 0.5, v - 0.4], [u, v - 1.2], [u, v - 2])
-  }
-  builder.arcTo([builder.at[0], 0], 0.2)
-}
-
-/** Up the far end from the innermost cusp, likewise, and through the notch between the last row and the edge. */
-function endUp(builder: StrokeBuilder, rows: number): void {
-  while (builder.at[1] < rows - 1) {
-    const [u, v] = builder.at
-    builder.cubicTo([u, v + 0.8], [u - 0.5, v + 1.6], [u, v + 2])
-  }
-  const [u, v] = builder.at
-  builder.cubicTo([u, v + 0.4], [u - 0.18, v + 0.75], [u, v + 1])
-}
-
-/** Where the first row stands on the inner edge, given how many segments were stitched before it. */
-const cuspsOf = (shells: number, before: number): Touch[] =>
-  Array.from({ length: shells }, (_, i): Touch => ({ edge: 'inner', after: before + 2 * i }))
+/** Half shells in a repeat. */
+const REPEAT = 4
+/** The skew of a mitre from which on rows end on it without leaning. */
+const STEPPED = 0.6
+/** Over how many widths shells lean to make up for what a mitre is more or less than stepped. */
+const LEANING = 2.5
+/** The most that they lean, for each half shell's length over which they do. */
+const MOST = 0.6
 
 export default defineMotif({
   title: 'Clamshell',
@@ -75,24 +30,72 @@ export default defineMotif({
   ends: 'free',
   bend: 'corner',
   joints: 'cusped',
-  repeat: (width, { size }) => (2.25 * UNIT * width) / rowsFor(width, size),
-  draw: (strip, { size }) => {
+  repeat: (width, { size }) => (REPEAT * width) / rowsFor(width, size),
+  draw: (strip, { size }) => drawStraight(strip, rowsFor(strip.width, size)),
+  drawToMitre: (strip, { size }) => {
     const rows = rowsFor(strip.width, size)
-    const shells = shellsFor(strip.repeats)
-    const inward = strip.from === 'outer'
-    const builder = new StrokeBuilder([0, inward ? rows : 0])
-    for (let row = 0; row < rows; row++) (inward ? rowBack : rowOut)(builder, shells, row % 2 === 0 ? 1 : -1)
-    const stitched = builder.count
-    const arrived: Touch = { edge: inward ? 'inner' : 'outer', after: stitched }
-    if (strip.to !== arrived.edge) {
-      if (inward) endUp(builder, rows)
-      else endDown(builder)
-    }
-    const cusps = inward ? cuspsOf(shells, stitched - 2 * shells) : cuspsOf(shells, 2)
-    const touches: Touch[] = [{ edge: strip.from, after: 0 }, ...cusps]
-    touches.push(arrived)
-    if (builder.count > stitched) touches.push({ edge: strip.to, after: builder.count })
-    const mesh = scaling(strip.length / (shells * UNIT + 1), strip.width / rows)
-    return { stroke: transformStroke(builder.build(), mesh), touches }
+    const stepped = strip.skew < STEPPED ? undefined : steppedFor(strip, rows)
+    return stepped
+      ? drawStepped(strip, stepped)
+      : drawLeaning(strip, (straight) => drawStraight(straight, rows))
   },
 })
+
+/** As many shells as stay the roundest. */
+function drawStraight({ length, width, from, to }: Strip, rows: number): Drawn {
+  const end = 'square'
+  const columns = columnsFor({ from, to, end }, (length * rows) / width)
+  const { stroke, touches } = drawShells({ rows, columns, end, from, to })
+  const mesh = scaling(length / columns, width / rows)
+  return { stroke: transformStroke(stroke, mesh), touches, repeats: columns / REPEAT }
+}
+
+/** Rows that end on a mitre, which leans by half a shell for each of them. */
+interface Stepped {
+  readonly rows: number
+  readonly columns: number
+  /** How many half shells lie along the strip in its middle. */
+  readonly half: number
+  /** A half shell's length, mm. */
+  readonly du: number
+  /** By how much the mitre leans more than the rows, mm, and over how many half shells they lean to make up for it. */
+  readonly rest: number
+  readonly zone: number
+}
+
+/** The rows of the roundest shells that need not lean so much that they would fold; undefined if all would. */
+function steppedFor({ length, width, skew, from, to }: MitreStrip, rows: number): Stepped | undefined {
+  const middle = length + (skew * width) / 2
+  const columns = columnsFor({ from, to, end: 'mitre' }, (middle * rows) / width - rows / 2)
+  return [columns, columns + 2, columns - 2]
+    .filter((count) => count > 0)
+    .map((count): Stepped => {
+      const half = count + rows / 2
+      const du = middle / half
+      const zone = Math.min(count, (LEANING * width) / du)
+      return { rows, columns: count, half, du, rest: skew * width - rows * du, zone }
+    })
+    .find(({ rest, zone, du }) => Math.abs(rest) < MOST * zone * du)
+}
+
+/** Rows that end on the mitre as they are where it leans by half a shell for each row, and almost so where it doesn't. */
+function drawStepped({ width, from, to }: MitreStrip, stepped: Stepped): Drawn {
+  const { rows, columns, half } = stepped
+  const drawn = drawShells({ rows, columns, end: 'mitre', from, to })
+  return { ...bend(drawn, onMitre(width, stepped)), repeats: half / REPEAT }
+}
+
+/** Brings half shells onto the mitre; they lean near it as far as they must. */
+function onMitre(width: number, { rows, half, du, rest, zone }: Stepped): Warp {
+  const dv = width / rows
+  return ([u, v]: Point) => {
+    const s = Math.max(0, 1 - (half + v - rows / 2 - u) / zone)
+    const across = v / rows - 0.5
+    const slope = (2 * s * across * rest) / zone
+    return {
+      to: [u * du + s * s * across * rest, v * dv],
+      du: [du + slope, 0],
+      dv: [(s * s * rest) / rows - slope, dv],
+    }
+  }
+}

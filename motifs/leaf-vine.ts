@@ -16,14 +16,21 @@ const END_SPREAD = 0.36
 const APART = 0.08
 /** The length of the leaf beside a mitre, in widths. */
 const CORNER_LEAF = 0.8
+/** How far its foot is from the mitre at least, in widths. */
+const CLEAR = 0.13
 
 /** How far the first crest lies from an end on an edge, in half waves: the vine comes from further away there. */
 const FIRST = 0.9
 /** The least half wave that leaves have room in, in widths. */
-const NARROWEST = 0.62
+const NARROWEST = 0.56
+/** The highest that a vine without crests rises from its edge, and the length of its one leaf, in widths. */
+const BOW = 0.14
+const LONE_LEAF = 0.7
+/** A vine without crests that is shorter, in widths, has no leaves at its ends. */
+const BARE = 0.6
 
 /**
- * How many crests the vine has, so that none is narrower than leaves need.
+ * How many crests the vine has, so that none is narrower than leaves need: none at all, if there is no room for one.
  *
  * @param wanted  even or odd, as its two ends need
  * @param room  the length, mm, of one half wave less than there are crests, and of `ends` more
@@ -34,8 +41,8 @@ function crestsFor(
 ): number {
   const most = length / (NARROWEST * width) + 1 - ends
   let count = wanted
-  while (count > 2 && count > most) count -= 2
-  return count
+  while (count > 0 && count > most) count -= 2
+  return Math.max(count, 0)
 }
 
 /**
@@ -73,6 +80,8 @@ export default defineMotif({
   draw: (strip, { leaf }) => {
     const { length, width, repeats, from, to } = strip
     const count = crestsFor(2 * repeats - (from === to ? 1 : 0), { length, width, ends: 2 * FIRST })
+    if (count === 0 && from === to) return drawLoneLeaf(strip, leaf)
+    if (count === 0 && length < BARE * width) return drawBare(strip)
     const half = length / (count - 1 + 2 * FIRST)
     const builder = stitchVine(strip, { count, half, leaf })
     const [u, v] = builder.at
@@ -86,18 +95,65 @@ export default defineMotif({
     const { length, width, skew, repeats, from, to } = strip
     const last = Math.max(length + LAST[to](skew) * width, 0.45 * length)
     const count = crestsFor(2 * repeats + (from === to ? 0 : 1), { length: last, width, ends: FIRST })
+    if (count === 0) return drawShortToMitre(strip, leaf)
     const builder = stitchVine(strip, { count, half: last / (count - 1 + FIRST), leaf })
     leadToMitre(builder, strip, leaf)
     return drawnIn(strip, builder)
   },
 })
 
+/** A low bow from an edge back to it, with one leaf on it that stands straight up. */
+function drawLoneLeaf(strip: Strip, leaf: number): Drawn {
+  const { length, width, from } = strip
+  const edge = heightOf(from, width)
+  const side = from === 'inner' ? 1 : -1
+  const rise = Math.min(BOW * width, 0.25 * length)
+  const builder = new StrokeBuilder([0, edge])
+  const crest: Point = [length / 2, edge + side * rise]
+  builder.cubicTo([0.2 * length, edge], [0.3 * length, crest[1]], crest)
+  const size = Math.min(LONE_LEAF * width, 1.6 * length)
+  stitchLeaf(builder, [0, side * size], Math.min(leaf * size, 0.5 * length))
+  builder.cubicTo([0.7 * length, crest[1]], [0.8 * length, edge], [length, edge])
+  return drawnIn(strip, builder)
+}
+
+/** From edge to edge without leaves. */
+function drawBare(strip: Strip): Drawn {
+  const { length, width, from, to } = strip
+  const [start, end] = [heightOf(from, width), heightOf(to, width)]
+  const builder = new StrokeBuilder([0, start])
+  builder.cubicTo([0.45 * length, start], [0.55 * length, end], [length, end])
+  return drawnIn(strip, builder)
+}
+
+/** Up to a mitre without a crest: a leaf where it begins, and a bow, if it comes back to its edge. */
+function drawShortToMitre(strip: MitreStrip, leaf: number): Drawn {
+  const { length, width, skew, from, to } = strip
+  const edge = heightOf(from, width)
+  const builder = new StrokeBuilder([0, edge])
+  if (length >= BARE * width) stitchEndLeaf(builder, { half: length, leaf, width, forward: 1 })
+  if (from === to) {
+    const crest: Point = [
+      0.35 * (length + (to === 'outer' ? skew * width : 0)),
+      edge + (from === 'inner' ? 1 : -1) * Math.min(BOW * width, 0.25 * length),
+    ]
+    builder.cubicTo([0.5 * crest[0], edge], [0.5 * crest[0], crest[1]], crest)
+  }
+  // Out to the outer corner it runs along the mitre itself, and has no leaf there.
+  if (from === to || to === 'inner') leadToMitre(builder, strip, leaf)
+  else {
+    const corner: Point = [length + skew * width, width]
+    builder.cubicTo([Math.min(0.4 * corner[0], 0.7 * length), 0], [0.6 * corner[0], 0.88 * width], corner)
+  }
+  return drawnIn(strip, builder)
+}
+
 const heightOf = (edge: Edge, width: number): number => (edge === 'inner' ? 0 : width)
 
 /** How far beyond the inner corner the last crest lies, in widths: its leaves keep before the mitre. */
 const LAST: Readonly<Record<Edge, (skew: number) => number>> = {
   inner: () => -0.45,
-  outer: (skew) => Math.min(0.45 * skew, 0.45) - 0.78,
+  outer: (skew) => Math.min(0.45 * skew, 0.45) - 0.83,
 }
 
 /** How many crests, how long a half wave is, mm, and the breadth of a leaf for its length. */
@@ -157,8 +213,13 @@ function leadToMitre(builder: StrokeBuilder, { length, width, skew, to }: MitreS
   )
   const [first, rest] = splitAt(from, whole, isOuter ? 0.66 : 0.5)
   builder.push(first)
-  const size = ((isOuter ? -1 : 1) * CORNER_LEAF * width) / Math.hypot(1, skew)
-  stitchLeaf(builder, [size * skew, size], CORNER_LEAF * width * Math.min(leaf, 0.32))
+  const [u, v] = builder.at
+  const slope = Math.hypot(1, skew)
+  const away = (length + skew * v - u) / slope
+  const reach = Math.min((CORNER_LEAF * width) / slope, 0.94 * (isOuter ? v : width - v))
+  const size = isOuter ? -reach : reach
+  // Clear of its mirror image, or none.
+  if (away > CLEAR * width) stitchLeaf(builder, [size * skew, size], slope * reach * Math.min(leaf, 0.32))
   builder.push(rest)
 }
 

@@ -5,7 +5,7 @@ import { type Drawn, defineMotif, type MitreStrip, type Strip } from '../src/mot
 import { inches } from '../src/units.ts'
 
 /** Length of the lead from a seam to the first pearl, as a part of a repeat. */
-const LEAD = 0.07
+const LEAD = 0.13
 
 export default defineMotif({
   title: 'Pearls',

@@ -1,6 +1,6 @@
 import { drawLeaning, STEEP } from '../src/motif/bend.ts'
 import { circleColumns } from '../src/motif/circle-columns.ts'
-import { type Drawn, defineMotif, type Edge, type Strip } from '../src/motif/contract.ts'
+import { type Drawn, defineMotif, type Edge, type MitreStrip, type Strip } from '../src/motif/contract.ts'
 import type { Link } from '../src/motif/linked-spirals.ts'
 import { drawSpiralCorner, drawSpiralRun, otherEdge, SEAM, turnAt } from '../src/motif/spiral-run.ts'
 
@@ -11,10 +11,27 @@ const PAIRS = 3
 /** How far the columns of a taller stack stay apart, in spacings. */
 const APART = 0.5
 
+/** A stretch as much too long shows so much more than one too short. */
+const GAPS_SHOW = 0.9
+
 /** How many pairs stand one above the other, and the spacing in use: no coarser or finer than they can be. */
 function layoutFor(width: number, wanted: number): { pairs: number; spacing: number } {
   const spacing = Math.min(Math.max(wanted, width / PAIR.most / PAIRS), width / PAIR.least)
   return { spacing, pairs: Math.min(PAIRS, Math.max(1, Math.round(width / spacing / PAIR.best))) }
+}
+
+function repeatFor(width: number, wanted: number): number {
+  const { pairs, spacing } = layoutFor(width, wanted)
+  return width / pairs + (pairs > 1 ? 2 * APART * spacing : 0)
+}
+
+/** With as many repeats as fit before the corner's own spirals, no more than asked for. */
+function withoutCorner(strip: MitreStrip, repeat: number): MitreStrip {
+  const wanted = strip.length / repeat
+  const below = Math.max(1, Math.floor(wanted))
+  // The smaller stretch wins, measured as a ratio; gaps show sooner than smaller spirals.
+  const repeats = wanted < GAPS_SHOW * Math.sqrt(below * (below + 1)) ? below : below + 1
+  return { ...strip, repeats: Math.min(strip.repeats, repeats) }
 }
 
 /**
@@ -66,20 +83,20 @@ export default defineMotif({
   ends: 'free',
   bend: 'corner',
   joints: 'smooth',
-  repeat: (width, values) => {
-    const { pairs, spacing } = layoutFor(width, values.spacing)
-    return width / pairs + (pairs > 1 ? 2 * APART * spacing : 0)
-  },
+  repeat: (width, values) => repeatFor(width, values.spacing),
   draw: drawStraight,
-  drawToMitre: (strip, values) => {
+  drawToMitre: (whole, values) => {
+    const strip = withoutCorner(whole, repeatFor(whole.width, values.spacing))
     const { pairs } = layoutFor(strip.width, values.spacing)
     // A corner of its own would be coarser than stacks of small spirals.
-    if (strip.skew < STEEP || pairs > 1)
-      return drawLeaning(strip, (straight) => drawStraight(straight, values))
+    if (whole.skew < STEEP || pairs > 1)
+      return drawLeaning(whole, (straight) => drawStraight(straight, values))
     const first = otherEdge(strip.to)
     const { stack, ...layout } = layOut(strip, values.spacing, first)
-    const wanted = strip.to === 'outer' ? 'any' : turnAt(first) === 1 ? 'kept' : 'changed'
+    const wanted = strip.to === 'outer' || turnAt(first) === 1 ? 'kept' : 'changed'
     const links = linksFor(strip, stack, { leadIn: strip.from !== first, wanted })
-    return drawSpiralCorner({ strip, ...layout, links, first, leadOut: false }, stack)
+    const drawn = drawSpiralCorner({ strip, ...layout, links, first, leadOut: false }, stack)
+    const middle = strip.length + (strip.skew * strip.width) / 2
+    return { ...drawn, repeats: (strip.repeats * middle) / strip.length }
   },
 })

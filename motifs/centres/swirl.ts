@@ -1,12 +1,10 @@
-import { IDENTITY } from '../../src/geometry/affine.ts'
 import type { Point } from '../../src/geometry/point.ts'
-import { transformStroke } from '../../src/geometry/stroke.ts'
-import { defineCentre } from '../../src/motif/centre-contract.ts'
+import { defineCentre, type Rectangle } from '../../src/motif/centre-contract.ts'
 import { centreGrid, fineCell } from '../../src/motif/centre-grid.ts'
 import type { Circle } from '../../src/motif/circle-columns.ts'
 import { chainStroke, type Link, linkedSpirals } from '../../src/motif/linked-spirals.ts'
 import { seededRandom } from '../../src/motif/random.ts'
-import { type Cell, growTree, walkRound } from '../../src/motif/tree-walk.ts'
+import { type Cell, type Grid, growTree, walkRound } from '../../src/motif/tree-walk.ts'
 
 /** The share of two neighbours' room that the larger circle takes. */
 const LARGE = 0.56
@@ -14,10 +12,28 @@ const LARGE = 0.56
 const CELL = 5.2
 const RIM = 0.9
 
-/** A circle in the middle of its cell: large and small ones like the squares of a chessboard. */
-const circleIn = ([c, r]: Cell): Circle => ({
-  centre: [c + 0.5, r + 0.5],
-  radius: (c + r) % 2 === 0 ? LARGE : 1 - LARGE,
+/** How much more it counts, in choosing a grid, that cells are square, or not larger, than that they are not smaller. */
+const SQUARE = 2
+const LARGER = 4
+
+/** The grid whose cells are the squarest and the nearest to a wanted size, of those with about so many rows. */
+function squareGrid(area: Rectangle, wanted: number): Grid {
+  const { rows } = centreGrid(area, wanted)
+  const cost = (grid: Grid) => {
+    const [du, dv] = fineCell(area, grid)
+    const size = Math.log(Math.min(du, dv) / wanted)
+    return SQUARE * Math.abs(Math.log(du / dv)) + Math.max(LARGER * size, -size)
+  }
+  return [rows - 1, rows, rows + 1]
+    .filter((count) => count > 0)
+    .map((count) => centreGrid(area, area.height / (2 * count)))
+    .reduce((a, b) => (cost(b) < cost(a) ? b : a))
+}
+
+/** A circle in the middle of a cell of a mesh: large and small ones like the squares of a chessboard. */
+const circleIn = ([c, r]: Cell, [du, dv]: Point): Circle => ({
+  centre: [(c + 0.5) * du, (r + 0.5) * dv],
+  radius: ((c + r) % 2 === 0 ? LARGE : 1 - LARGE) * Math.min(du, dv),
 })
 
 export default defineCentre({
@@ -38,17 +54,18 @@ export default defineCentre({
     )
     const rim = RIM * spacing
     const inner = { ...area, width: area.width - 2 * rim, height: area.height - 2 * rim }
-    const grid = centreGrid(inner, CELL * spacing)
-    const [du, dv] = fineCell(inner, grid)
+    const grid = squareGrid(inner, CELL * spacing)
+    const mesh = fineCell(inner, grid)
     const cells = walkRound(grid, growTree(grid, seededRandom(area.seed), 'one'))
-    const circles = cells.map(circleIn)
+    const circles = cells.map((cell): Circle => {
+      const { centre, radius } = circleIn(cell, mesh)
+      return { centre: [centre[0] + rim, centre[1] + rim], radius }
+    })
     const links = circles.slice(1).map((): Link => 'through')
-    const ends = { turn: -1, enter: -1.1, leave: Math.PI + 0.3, spacing: 1 / CELL } as const
-    const spirals = linkedSpirals(circles, links, ends)
-    const port: Point = [grid.columns, -rim / dv]
-    const chain = { spirals, links, maps: spirals.map(() => IDENTITY) }
-    const drawn = chainStroke(chain, [{ at: port, along: [-1, 0] }], () => [{ at: port, along: [0, -1] }])
-    const stroke = transformStroke(drawn, { a: du, b: 0, c: 0, d: dv, e: rim, f: rim })
+    const ends = { turn: -1, enter: -1.1, leave: Math.PI + 0.3, spacing: Math.min(...mesh) / CELL } as const
+    const port: Point = [rim + grid.columns * mesh[0], 0]
+    const chain = { spirals: linkedSpirals(circles, links, ends), links }
+    const stroke = chainStroke(chain, [{ at: port, along: [-1, 0] }], () => [{ at: port, along: [0, -1] }])
     return { stroke, touches: [0, stroke.segments.length] }
   },
 })

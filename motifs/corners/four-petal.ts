@@ -43,7 +43,10 @@ export default defineCorner({
       builder.arcTo(CENTRE, -rise)
     }
     builder.arcTo(UNIT_CORNERS[first]!, rise)
-    bowAlong(builder, alongOutline(first, exit), 1.5 * bow)
+    // Out at the opposite corner it runs along the veins of two petals, so that the patch is alike on both sides of them.
+    const isOpposite = Math.abs(exit - ((first + 2) % 4)) < 1e-9
+    if (isOpposite) builder.lineTo(UNIT_CORNERS[(first + 2) % 4]!)
+    else bowAlong(builder, alongOutline(first, exit), 1.5 * bow)
     return transformStroke(builder.build(), scaling(patch.width, patch.height))
   },
 })

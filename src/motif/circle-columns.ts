@@ -6,6 +6,8 @@ export interface Circle {
   readonly centre: Point
   /** mm */
   readonly radius: number
+  /** Distance between the lines of its spiral, if that is its own, mm. */
+  readonly spacing?: number
 }
 
 /** A field of touching circles: columns of large and small ones in turn, begun now with a large one, now a small. */

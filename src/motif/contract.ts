@@ -80,6 +80,8 @@ export interface Touch {
 export interface Drawn {
   readonly stroke: Stroke
   readonly touches: readonly Touch[]
+  /** How many repeats it holds, if the motif reckoned for itself how many fit best; otherwise as many as were asked for. */
+  readonly repeats?: number
 }
 
 /**

@@ -64,7 +64,7 @@ export function drawStretch({ motif, values }: Filler, run: Run): DrawnRun {
 
 const measured = (drawn: Drawn, length: number, run: Run): DrawnRun => ({
   ...drawn,
-  repeatMm: length / (run.halfRepeats / 2),
+  repeatMm: length / (drawn.repeats ?? run.halfRepeats / 2),
 })
 
 const shift = (drawn: Drawn, along: number): Drawn => ({

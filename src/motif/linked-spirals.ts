@@ -1,7 +1,6 @@
-import { type Affine, applyAffine } from '../geometry/affine.ts'
 import { add, distance, dot, lerp, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import type { Segment } from '../geometry/segment.ts'
-import { type Stroke, transformStroke } from '../geometry/stroke.ts'
+import type { Stroke } from '../geometry/stroke.ts'
 import type { Circle } from './circle-columns.ts'
 import {
   type DoubleSpiral,
@@ -35,7 +34,8 @@ const KEEP = 1.6
 const ROUNDS = 20
 
 /** The angle that the joint between two spirals takes from each, radians. */
-export const trimOf = (circle: Circle, spacing: number): number => (0.9 * spacing) / circle.radius
+export const trimOf = (circle: Circle, spacing: number): number =>
+  (0.9 * (circle.spacing ?? spacing)) / circle.radius
 
 const bearing = (from: Point, to: Point): number => {
   const [x, y] = subtract(to, from)
@@ -55,18 +55,18 @@ function linkAngles(a: Circle, b: Circle, link: Link, turn: 1 | -1): readonly [l
  * passes along the outside, the sense of turning changes.
  *
  * @param links  one less than there are circles
- * @param drawing.spacing  the distance between lines, mm
+ * @param drawing.spacing  the distance between lines, where a circle has none of its own, mm
  */
 export function linkedSpirals(
   circles: readonly Circle[],
   links: readonly Link[],
   drawing: Ends & { readonly spacing: number },
 ): DoubleSpiral[] {
-  const { spacing } = drawing
   let { turn, enter } = drawing
   const all = circles.map((circle, i): DoubleSpiral => {
     const [next, link] = [circles[i + 1], links[i]]
     const [leave, nextEnter] = next && link ? linkAngles(circle, next, link, turn) : [drawing.leave, 0]
+    const spacing = circle.spacing ?? drawing.spacing
     const trim = trimOf(circle, spacing)
     const [trimEnter, trimLeave] = [links[i - 1] === 'along' ? 0 : trim, link === 'along' ? 0 : trim]
     const radius = circle.radius + OVER * spacing
@@ -122,11 +122,10 @@ function hollow(from: Heading, to: Heading, inside: Point, spacing: number): Hea
   return { at: add(lerp(from.at, to.at, 0.5), scale(left, lean)), along }
 }
 
-/** Spirals in order with their links, and where each is mapped to. */
+/** Spirals in order with their links. */
 export interface Chain {
   readonly spirals: readonly DoubleSpiral[]
   readonly links: readonly Link[]
-  readonly maps: readonly Affine[]
 }
 
 /**
@@ -148,12 +147,10 @@ export function chainStroke(
   }
   lead.slice(1).forEach(join)
   chain.spirals.forEach((spiral, i) => {
-    const stroke = transformStroke(drawDoubleSpiral(spiral), chain.maps[i]!)
+    const stroke = drawDoubleSpiral(spiral)
     const to = startHeading(stroke)
     if (chain.links[i - 1] === 'along') {
-      const before = applyAffine(chain.maps[i - 1]!, chain.spirals[i - 1]!.centre)
-      const inside = lerp(before, applyAffine(chain.maps[i]!, spiral.centre), 0.5)
-      join(hollow(at, to, inside, spiral.spacing))
+      join(hollow(at, to, lerp(chain.spirals[i - 1]!.centre, spiral.centre, 0.5), spiral.spacing))
     }
     join(to)
     segments.push(...stroke.segments)

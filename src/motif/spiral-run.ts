@@ -1,4 +1,3 @@
-import { type Affine, scaling, translation } from '../geometry/affine.ts'
 import { distance, type Point, subtract, unit } from '../geometry/point.ts'
 import { strokeRange } from '../geometry/range.ts'
 import type { Stroke } from '../geometry/stroke.ts'
@@ -8,12 +7,13 @@ import { type DoubleSpiral, drawDoubleSpiral } from './double-spiral.ts'
 import type { Heading } from './free-end.ts'
 import { chainStroke, type Ends, type Link, linkedSpirals, trimOf } from './linked-spirals.ts'
 import { footOf, largestAtMitre, type MitreTriangle } from './mitre-circles.ts'
+import { bisector } from './wedge-circles.ts'
 
 /** How far circles stay from the edges, in spacings. */
 export const SEAM = 0.4
 /** Margins in spacings: of spirals to the ends, of a lead up an end, of circles to a mitre. */
 const WALL = 0.25
-const LEAD = 0.95
+export const LEAD = 0.95
 const MITRE = 0.4
 /** The smallest circle that holds a spiral, in spacings. */
 const SMALLEST = 0.95
@@ -39,7 +39,8 @@ export interface SpiralRun {
 
 const leadsIn = (run: SpiralRun): boolean => run.first !== run.strip.from
 
-function endsOf({ strip, spacing, circles, first, leadOut }: SpiralRun): Ends {
+/** How a run's chain is entered and left. */
+export function endsOf({ strip, spacing, circles, first, leadOut }: SpiralRun): Ends {
   const [turn, turnOut] = [turnAt(first), turnAt(strip.to)]
   const [head, tail] = [trimOf(circles[0]!, spacing), trimOf(circles.at(-1)!, spacing)]
   return {
@@ -79,14 +80,15 @@ function wallOf(run: SpiralRun, circle: Circle, end: { readonly u: number; reado
 }
 
 /** From the start at the edge, and up the end where a lead is wanted. */
-function leadOf(run: SpiralRun): readonly [Heading, ...Heading[]] {
+export function leadOf(run: SpiralRun): readonly [Heading, ...Heading[]] {
   const { width, from } = run.strip
   const start: Heading = { at: [0, from === 'inner' ? 0 : width], along: [1, 0] }
   if (!leadsIn(run)) return [start]
   return [{ ...start, pull: 0.25 }, ...wallOf(run, run.circles[0]!, { u: 0.5 * run.spacing, edge: from })]
 }
 
-function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
+/** Down the end where a lead is wanted, and to the edge. */
+export function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
   const { width, length, to } = run.strip
   const end: Heading = { at: to === 'inner' ? [length, 0] : [length + skew * width, width], along: [1, 0] }
   if (!run.leadOut) return [end]
@@ -95,25 +97,43 @@ function tailOf(run: SpiralRun, skew = 0): readonly Heading[] {
   return [...down.reverse(), { ...end, pull: 0.25 }]
 }
 
-/** The map that brings the spirals between the ends of the strip. */
-function fitting(run: SpiralRun, all: readonly DoubleSpiral[], marginOut: number): Affine {
+/**
+ * The run brought between the ends of its strip: the circles' centres are moved, but they stay round. Where there is more room
+ * they stand further apart along the strip, where there is less they are smaller, and so are their spirals.
+ */
+function fitted<R extends SpiralRun>(run: R, all: readonly DoubleSpiral[], marginOut: number): R {
   const { from, to } = reachOf(all)
   const [before, after] = [
     (WALL + (leadsIn(run) ? LEAD : 0)) * run.spacing,
     (marginOut + (run.leadOut ? LEAD : 0)) * run.spacing,
   ]
-  const stretch = run.strip.length / (to - from + before + after)
-  return { ...scaling(stretch, 1), e: (before - from) * stretch }
+  const room = run.strip.length - before - after
+  const size = Math.min(1, room / (to - from))
+  // What is left between the middles of the smallest: so none of them is moved beyond an end.
+  const ends = 2 * Math.min(...run.circles.map((c) => c.radius))
+  const apart = size < 1 ? size : (room - ends) / (to - from - ends)
+  const middle = (from + to) / 2
+  const circles = run.circles.map(
+    ({ centre: [u, v], radius }): Circle => ({
+      centre: [before + room / 2 + (u - middle) * apart, v],
+      radius: radius * size,
+      spacing: run.spacing * size,
+    }),
+  )
+  return { ...run, circles }
 }
+
+/** The spirals of a run. */
+const spiralsOf = (run: SpiralRun, ends = endsOf(run)): DoubleSpiral[] =>
+  linkedSpirals(run.circles, run.links, { ...ends, spacing: run.spacing })
 
 /** Draws a run up to the square end of its strip, or on to the far corner of a mitre too narrow for a spiral. */
 export function drawSpiralRun(run: SpiralRun, skew = 0): Drawn {
-  const spirals = linkedSpirals(run.circles, run.links, { ...endsOf(run), spacing: run.spacing })
-  const map = fitting(run, spirals, WALL)
-  const chain = { spirals, links: run.links, maps: spirals.map(() => map) }
+  const placed = fitted(run, spiralsOf(run), WALL)
+  const chain = { spirals: spiralsOf(placed), links: run.links }
   return drawn(
     run.strip,
-    chainStroke(chain, leadOf(run), () => tailOf(run, skew)),
+    chainStroke(chain, leadOf(placed), () => tailOf(placed, skew)),
   )
 }
 
@@ -135,7 +155,8 @@ function cornerCircles(run: SpiralRun, triangle: MitreTriangle, last: readonly C
   return all.filter((c) => c.radius >= SMALLEST * run.spacing)
 }
 
-const drawn = (strip: Strip, stroke: Stroke): Drawn => ({
+/** A stroke from edge to edge that touches nowhere else. */
+export const drawn = (strip: Strip, stroke: Stroke): Drawn => ({
   stroke,
   touches: [
     { edge: strip.from, after: 0 },
@@ -150,14 +171,8 @@ function homeward(circle: Circle, goal: Point): number {
   return Math.atan2(y, x) - Math.acos(Math.min(1, circle.radius / away)) + 0.4
 }
 
-/** The direction half way between the outer edge and the mitre. */
-function bisector(skew: number): Point {
-  const half = Math.atan2(1, skew) / 2
-  return [Math.cos(half), Math.sin(half)]
-}
-
 /** A heading whose joint to a place has its handle within the strip, so that the curve stays there. */
-function keptInside(from: Heading, to: Point, width: number): Heading {
+export function keptInside(from: Heading, to: Point, width: number): Heading {
   const [, v] = from.at
   const slope = from.along[1]
   const room = slope > 0 ? width - v : v
@@ -188,24 +203,26 @@ function homeOf(run: SpiralRun & { strip: MitreStrip }, last: Circle, links: rea
  * @param ending  how many of the last circles stand next to the mitre's triangle
  */
 export function drawSpiralCorner(run: SpiralRun & { strip: MitreStrip }, ending: number): Drawn {
-  const { strip, spacing, circles } = run
-  const plain = linkedSpirals(circles, run.links, { ...endsOf(run), leave: 0, spacing })
-  const square = fitting(run, plain, 0)
-  const shift = strip.length - reachOf(plain).to
+  const { strip, spacing } = run
+  const plain = spiralsOf(run, { ...endsOf(run), leave: 0 })
+  const row = fitted(run, plain, 0)
   const triangle: MitreTriangle = {
-    inner: [strip.length - shift, 0],
-    outer: [strip.length - shift + strip.skew * strip.width, strip.width],
+    inner: [strip.length, 0],
+    outer: [strip.length + strip.skew * strip.width, strip.width],
     fromMitre: MITRE * spacing,
     fromEdge: (strip.to === 'inner' ? 1.2 : SEAM) * spacing,
   }
-  const corner = cornerCircles(run, triangle, circles.slice(-ending))
+  // Beside the last column in its full size: whatever the strip's length, the corner is the same.
+  const shift = strip.length - reachOf(plain).to
+  const last = run.circles
+    .slice(-ending)
+    .map((c): Circle => ({ ...c, centre: [c.centre[0] + shift, c.centre[1]] }))
+  const corner = cornerCircles(run, triangle, last)
   if (corner.length === 0) return drawSpiralRun(run, strip.skew)
   const joints = corner.map((_, i): Link => (strip.to === 'inner' && i === 0 ? 'along' : 'through'))
   const links = [...run.links, ...joints]
+  const whole = { ...row, circles: [...row.circles, ...corner], links }
   const home = homeOf(run, corner.at(-1)!, links)
-  const ends = { ...endsOf(run), leave: home.leave, spacing }
-  const spirals = linkedSpirals([...circles, ...corner], links, ends)
-  const slide = translation(shift, 0)
-  const maps = spirals.map((_, i) => (i < circles.length ? square : slide))
-  return drawn(strip, chainStroke({ spirals, links, maps }, leadOf(run), home.tail))
+  const spirals = spiralsOf(whole, { ...endsOf(whole), leave: home.leave })
+  return drawn(strip, chainStroke({ spirals, links }, leadOf(whole), home.tail))
 }

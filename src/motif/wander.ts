@@ -3,11 +3,9 @@ import type { Random } from './random.ts'
 import type { Cell } from './tree-walk.ts'
 
 /** In cells: how far a point strays by itself, how far the whole mesh sways, and over what length. */
-const STRAY = 0.2
+const STRAY = 0.12
 const SWAY = 0.42
 const LENGTH = 6.5
-/** How much each point is drawn towards the middle of its neighbours. */
-const SLACK = 0.3
 
 /** A smooth displacement of the mesh that fades out at the rim: two waves across each other in each direction. */
 function swayOf(fade: (p: Point) => number, random: Random): (p: Point) => Point {
@@ -42,12 +40,8 @@ export function wander(
   random: Random,
 ): Point[] {
   const sway = swayOf(typeof mesh === 'function' ? mesh : fadeIn(mesh), random)
-  const middles = cells.map(([c, r]): Point => {
+  return cells.map(([c, r]): Point => {
     const u = c + 0.5 + random.between(-STRAY, STRAY)
     return sway([u, r + 0.5 + random.between(-STRAY, STRAY)])
-  })
-  return middles.map((p, i): Point => {
-    const [a, b] = [middles[i - 1] ?? p, middles[i + 1] ?? p]
-    return [p[0] + (SLACK * (a[0] + b[0] - 2 * p[0])) / 2, p[1] + (SLACK * (a[1] + b[1] - 2 * p[1])) / 2]
   })
 }

@@ -20,6 +20,9 @@ type Chains = readonly (readonly Point[])[]
 /** With more sectors than this, work begins at corners only, then at one of them: where exactly then hardly matters. */
 const MANY = 48
 const VERY_MANY = 200
+/** So it does with many pieces, as where patches are filled; with more of them only one direction is tried. */
+const MANY_PIECES = 3000
+const VERY_MANY_PIECES = 5000
 
 /** Which bands come first: whichever is cheaper, the inner ones, or the outer ones. */
 export type Direction = 'any' | 'middle-out' | 'outside-in'
@@ -46,15 +49,22 @@ export function areaOrders(
   const boxes = reach ? sectorBoxes(pieces, net, chords ?? pieceChords(pieces)) : []
   const joined = (ring: readonly number[]) =>
     reach ? joinWithin(ring, boxes, reach) : ring.map((sector) => [sector])
+  const oneWay = pieces.pieces.length > VERY_MANY_PIECES && direction === 'any' ? 'middle-out' : direction
   const ways = waysThrough(
     rings.map((_, group) => group),
-    direction,
+    oneWay,
   )
-  const step = pieces.sectors.length > VERY_MANY ? begins.length : pieces.sectors.length > MANY ? 2 : 1
+  const step = stepThrough(pieces, begins.length)
   const tried = begins.filter((_, i) => i % step === 0)
   return ways.flatMap((groups) =>
     tried.map((begin) => groups.flatMap((g) => joined(rotate(rings[g]!, begin[g]!)).map(areaOf))),
   )
+}
+
+/** Of so many beginnings one is tried. */
+function stepThrough({ sectors, pieces }: Pieces, beginnings: number): number {
+  if (sectors.length > VERY_MANY || pieces.length > MANY_PIECES) return beginnings
+  return sectors.length > MANY ? 2 : 1
 }
 
 /** Makes areas of sectors; the same sectors give the same area. */

@@ -21,20 +21,42 @@ export interface Rival {
 /** A fraction of a mm: what differs by less costs the same. */
 const SAME = 1e-6
 
+/** How often laps move the quilt. */
+export interface LapMoves {
+  /** No work lap by lap moves it less often. */
+  readonly least: number
+  /** About so often, where that is reckoned: laps of a large quilt take long to plan. */
+  readonly likely?: number
+}
+
+/** At least this part of the moves that are reckoned can be relied on. */
+const RELIED_ON = 0.85
+
 /**
- * Area by area, unless lap by lap costs less. Laps are planned only if no bound shows that they can't.
+ * Area by area, unless lap by lap costs less. Laps are planned only if no bound shows that they can't, nor, where it is
+ * reckoned how often they are likely to move the quilt, that they will hardly.
  *
  * @param turning  what a full turn of the quilt weighs, in moves
  */
 export function chooseWork(
   byArea: Rival,
-  { leastLapMoves, turning, planLaps }: { leastLapMoves: number; turning: number; planLaps: () => Rival },
+  { lapMoves, turning, planLaps }: { lapMoves: LapMoves; turning: number; planLaps: () => Rival },
 ): Rival & { readonly strategy: Strategy } {
   const { figures, route } = byArea
+  const { least, likely = 0 } = lapMoves
   const cost = costOfRoute(figures, turning)
-  const least = { starts: route.startsBound, extra: route.lowerBound, moves: leastLapMoves, turns: 0 }
-  if (cost <= costOfRoute(least) + SAME)
-    return { ...byArea, strategy: { way: 'areas', why: whyNoLaps(figures, leastLapMoves) } }
+  const costOfLaps = (moves: number) =>
+    costOfRoute({ starts: route.startsBound, extra: route.lowerBound, moves, turns: 0 })
+  if (cost <= costOfLaps(least) + SAME)
+    return { ...byArea, strategy: { way: 'areas', why: whyNoLaps(figures, least) } }
+  if (cost <= costOfLaps(RELIED_ON * likely))
+    return {
+      ...byArea,
+      strategy: {
+        way: 'areas',
+        why: `${NAMES.laps} is likely to cost more: about ${likely} moves of the quilt`,
+      },
+    }
   const laps = planLaps()
   if (cost <= costOfRoute(laps.figures, turning) + SAME)
     return { ...byArea, strategy: { way: 'areas', why: whyBetter(figures, laps.figures, turning) } }
@@ -67,11 +89,14 @@ function whyBetter(best: RouteFigures, other: RouteFigures, turning: number): st
   return gains.reduce((most, next) => (next.gain > most.gain ? next : most)).what
 }
 
+/** Over so many pieces it is reckoned how often laps are likely to move the quilt. */
+const MANY_PIECES = 3000
+
 /**
- * No work lap by lap moves the quilt less often: a lap meets places of which no two lie within reach at once, and needs a
- * stand of the quilt for each.
+ * No work lap by lap moves the quilt less often than so: a lap meets places of which no two lie within reach at once, and
+ * needs a stand of the quilt for each. It is likely to need them as often as its pieces lie side by side.
  */
-export function leastLapMoves(pieces: Pieces, { fills, positions }: Net, reach: Reach): number {
+export function movesOfLaps(pieces: Pieces, { fills, positions }: Net, reach: Reach): LapMoves {
   const ends = new Map<number, Point[]>()
   fills.forEach(({ u, v }, i) => {
     const { band } = pieces.pieces[i]!
@@ -79,13 +104,33 @@ export function leastLapMoves(pieces: Pieces, { fills, positions }: Net, reach: 
     ends.set(band, own)
     own.push(positions[u]!, positions[v]!)
   })
-  return [...ends.values()].reduce((sum, points) => sum + farApart(points, reach) - 1, 0)
+  const bands = [...ends.values()].map((points) => ({ points, stands: farApart(points, reach) }))
+  const least = bands.reduce((sum, { stands }) => sum + stands - 1, 0)
+  if (fills.length < MANY_PIECES) return { least }
+  const likely = bands.reduce((sum, { points, stands }) => sum + stands * abreast(points) - 1, 0)
+  return { least, likely: Math.round(likely) }
+}
+
+/** How many pieces lie side by side on the way round, in the mean, between these ends. */
+function abreast(ends: readonly Point[]): number {
+  const middle = meanOf(ends)
+  const angleOf = ([x, y]: Point) => Math.atan2(y - middle[1], x - middle[0])
+  let turned = 0
+  for (let i = 0; i < ends.length; i += 2) {
+    const between = Math.abs(angleOf(ends[i]!) - angleOf(ends[i + 1]!))
+    turned += Math.min(between, 2 * Math.PI - between)
+  }
+  return Math.max(1, turned / (2 * Math.PI))
+}
+
+const meanOf = (points: readonly Point[]): Point => {
+  const mean = (k: 0 | 1) => points.reduce((sum, point) => sum + point[k], 0) / points.length
+  return [mean(0), mean(1)]
 }
 
 /** How many of these places lie apart, each beyond reach of all others: the first, and whatever comes next round them. */
 function farApart(points: readonly Point[], [width, height]: Reach): number {
-  const mean = (k: 0 | 1) => points.reduce((sum, point) => sum + point[k], 0) / points.length
-  const [midX, midY] = [mean(0), mean(1)]
+  const [midX, midY] = meanOf(points)
   const turned = points.map((point) => ({ point, angle: Math.atan2(point[1] - midY, point[0] - midX) }))
   const taken: Point[] = []
   for (const {

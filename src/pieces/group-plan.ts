@@ -30,7 +30,7 @@ export interface GroupPlan {
 const UNSEEN = 1.12
 const TOLERABLE = 1.25
 /** So many times the fewest moves are worth repeats that keep their shape. */
-const WORTH_SHAPE = 1.4
+const WORTH_SHAPE = 1.2
 
 export interface GroupTask {
   readonly sides: readonly SurveyedSide[]

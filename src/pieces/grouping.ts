@@ -4,7 +4,10 @@ import { nearestOfParity, type Rhythm } from '../motif/fit.ts'
 export interface Group {
   /** Index of its innermost band that a filler runs along. */
   readonly first: number
-  /** How many such bands: odd, so that there-and-back ends on the far side of each area; none in a pieced band alone. */
+  /**
+   * How many such bands: with a pieced one that leads round an odd number, so that there-and-back ends on the far side of
+   * each area; none in a pieced band alone.
+   */
   readonly count: number
   /** Indices of the bands beside them that are filled patch by patch in the same areas. */
   readonly pieced: readonly number[]
@@ -22,15 +25,15 @@ export interface BandExtent {
   readonly perimeter: number
   /** The thread that it is stitched with, where there are several: a group has one. */
   readonly thread?: string | undefined
-  /** Its patches lead from one to the next all the way round. */
-  readonly goesRound?: boolean
+  /** Over this part of the way round its patches lead from one to the next, as a lane of their own. */
+  readonly round?: number
 }
 
 const isFilled = (band: BandExtent): boolean => band.rhythm !== undefined || band.pieced
 
 /**
  * Splits the filled bands into runs of neighbours so that the quilt is moved as seldom as possible. Bands that a filler
- * runs along lie side by side in a run and are odd in number; pieced ones lie on either side of them.
+ * runs along lie side by side in a run, pieced ones on either side of them; without any they are odd in number.
  *
  * Post-condition: every filled band is in exactly one group; groups come from the inside out.
  */
@@ -123,7 +126,7 @@ function lastGroups(
 }
 
 /** Going on from group to group takes a move, and often some travel. Counted in moves of the quilt. */
-const GROUP = 2
+const GROUP = 4
 
 /** The bands as one group; undefined if they can't be. */
 function groupOf(run: readonly BandExtent[], begin: number, end: number): Group | undefined {
@@ -133,7 +136,7 @@ function groupOf(run: readonly BandExtent[], begin: number, end: number): Group 
   const pieced = indices.filter((i) => run[i]!.pieced)
   if (woven.length === 0) return pieced.length === 1 ? { first: begin, count: 0, pieced } : undefined
   const isTogether = woven.at(-1)! - woven[0]! === woven.length - 1
-  if (!isTogether || woven.length % 2 === 0) return undefined
+  if (!isTogether || (woven.length % 2 === 0 && pieced.length === 0)) return undefined
   return { first: woven[0]!, count: woven.length, pieced }
 }
 
@@ -141,15 +144,18 @@ function groupOf(run: readonly BandExtent[], begin: number, end: number): Group 
 const TRAVEL_PER_MOVE = 200
 
 /**
- * Patches alone lead nowhere: going on from area to area takes a lap in the ditch. Those that lead all the way round take
- * one where they are stitched with other bands. Counted in moves of the quilt.
+ * Where an even number of bands leads round, or none, going on from area to area takes travel in the ditch: over all of
+ * the way, or as much of it as is likely. Counted in moves of the quilt.
  */
-function lapsOf(bands: readonly BandExtent[]): number {
-  const isAlone = bands.every((band) => band.pieced)
-  const [round] = bands.filter((band) => band.goesRound)
-  if (round) return isAlone ? 0 : round.perimeter / TRAVEL_PER_MOVE
-  return isAlone ? bands.at(-1)!.perimeter / TRAVEL_PER_MOVE : 0
-}
+const lapsOf = (bands: readonly BandExtent[]): number =>
+  (evenShare(bands) * bands.at(-1)!.perimeter) / TRAVEL_PER_MOVE
+
+/** Over which part of the way round an even number of bands is likely to lead on. */
+const evenShare = (bands: readonly BandExtent[]): number =>
+  bands.reduce((even, { pieced, round = 0 }) => {
+    const leads = pieced ? round : 1
+    return even * (1 - leads) + (1 - even) * leads
+  }, 1)
 
 /** How much a further stretch weighs against a nicer fit of the repeats: one more must gain this share of stretching. */
 const STRETCH_WEIGHT = 0.04

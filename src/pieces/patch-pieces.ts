@@ -3,11 +3,31 @@ import type { Point } from '../geometry/point.ts'
 import { type Stroke, transformStroke } from '../geometry/stroke.ts'
 import type { Patch } from '../quilt/patch.ts'
 import { PointGrid } from '../quilt/point-grid.ts'
-import type { PatchFillers } from './band-filler.ts'
+import type { Quilt } from '../quilt/quilt.ts'
+import { type BandFiller, type PatchFillers, patchFillersOf } from './band-filler.ts'
 import { fillPatch, type PatchFill } from './patch-fillers/contract.ts'
 
 /** The fill of a patch, if it has one. */
 export const fillOf = (patch: Patch, { patches }: PatchFillers): PatchFill | undefined => patches[patch.name]
+
+/** By the number of the patch; undefined where nothing is stitched. */
+export type PatchStrokes = readonly (readonly Stroke[] | undefined)[]
+
+/** The strokes in all patches that are filled, drawn side after side round each band. */
+export function patchStrokes(
+  { patches = [], bands }: Quilt,
+  fillers: readonly (BandFiller | undefined)[],
+): PatchStrokes {
+  const strokes: (readonly Stroke[] | undefined)[] = patches.map(() => undefined)
+  const inTurn = [...patches.entries()].sort(([, a], [, b]) => a.side - b.side)
+  const works = bands.map(() => new PatchWork())
+  for (const [number, patch] of inTurn) {
+    const own = patchFillersOf(fillers[patch.band])
+    const fill = own && fillOf(patch, own)
+    if (fill) strokes[number] = works[patch.band]!.strokesIn(patch, fill)
+  }
+  return strokes
+}
 
 /** Corners closer together than this are one, mm. */
 const SAME_CORNER = 0.01
@@ -18,7 +38,7 @@ const CELL = 20
  * Fills the patches of a band one after the other. A filler that leads from corner to corner begins at the corner that
  * joins it best to what is filled already, so that patches are stitched in a row with little travel.
  */
-export class PatchWork {
+class PatchWork {
   readonly #grid = new PointGrid(SAME_CORNER, CELL)
   /** How many strokes end at each corner. */
   readonly #ends: number[] = []

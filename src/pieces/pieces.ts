@@ -13,7 +13,8 @@ import { alongOf, alongOn, type BandFiller, isByPatch, isByStrip, patchFillersOf
 import { type FittedSide, type GroupPlan, PLANNED_PHASE, planGroup } from './group-plan.ts'
 import { type BandExtent, type Group, groupBands } from './grouping.ts'
 import { leastMoves } from './least-moves.ts'
-import { fillOf, PatchWork } from './patch-pieces.ts'
+import { fillOf, type PatchStrokes, patchStrokes } from './patch-pieces.ts'
+import { shareRound } from './share-round.ts'
 import { frameOf, type SideFrame } from './side-frame.ts'
 import { isRegular, type SidePlan, surveySides } from './side-plan.ts'
 import { cornerShares, snapStations } from './snap-stations.ts'
@@ -107,9 +108,10 @@ export function cutPieces(
   { reach, seed, threads = [] }: { reach: Reach; seed: number; threads?: readonly (string | undefined)[] },
 ): Pieces {
   const setting = settingBand(quilt)
+  const strokes = patchStrokes(quilt, fillers)
   const extents = quilt.bands.map((band, k) => {
-    const goesRound = k === setting && leadsRound(fillers[k])
-    return { ...extentOf(band, fillers[k]), goesRound, thread: threads[k] }
+    const round = isByPatch(fillers[k]) ? shareRound(strokesOf(strokes, quilt, k), middleOf(quilt)) : 0
+    return { ...extentOf(band, fillers[k]), round, thread: threads[k] }
   })
   const task = { sides: surveySides(quilt, { fillers, reach }), isRegular: isRegular(quilt), reach }
   const plans = new Map<string, GroupPlan>()
@@ -122,7 +124,7 @@ export function cutPieces(
     },
     atLeast: leastMoves(quilt, reach),
   })
-  const workshop = new Workshop(quilt, fillers, seed)
+  const workshop = new Workshop({ quilt, fillers, strokes }, seed)
   let phase: 0 | 1 = PLANNED_PHASE
   groups.forEach((group, g) => {
     const { sides } = plans.get(keyOf(group))!
@@ -139,13 +141,17 @@ export function cutPieces(
 const settingBand = ({ patches = [] }: Quilt): number | undefined =>
   patches.find((patch) => patch.alongOuter !== undefined)?.band
 
-/** Whether the filler of setting triangles leads from one to the next, all the way round: no travel is needed there. */
-function leadsRound(filler: BandFiller | undefined): boolean {
-  const patches = Object.values(patchFillersOf(filler)?.patches ?? {})
-  return patches.length > 0 && patches.every((fill) => fill?.filler.leadsTo)
+/** All strokes in the patches of a band. */
+const strokesOf = (strokes: PatchStrokes, { patches = [] }: Quilt, band: number): readonly Stroke[] =>
+  patches.flatMap((patch, number) => (patch.band === band ? (strokes[number] ?? []) : []))
+
+const middleOf = ({ rings }: Quilt): Point => {
+  const ring = rings[0]!
+  const mean = (k: 0 | 1) => ring.reduce((sum, p) => sum + p[k], 0) / ring.length
+  return [mean(0), mean(1)]
 }
 
-function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'goesRound'> {
+function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'round'> {
   const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))
   const perimeter = band.sides.reduce((sum, side) => sum + distance(side.outerA, side.outerB), 0)
   const along = alongOf(filler)
@@ -170,16 +176,25 @@ class Workshop {
   readonly stretches: Stretch[] = []
   readonly sectors: Sector[] = []
   readonly ditched: DitchedPatch[] = []
-  readonly #patchWork = new Map<number, PatchWork>()
   readonly #drawn = new Map<string, DrawnRun>()
   readonly #repeats: number[][]
   readonly #stretch: { min: number; max: number }[]
 
+  readonly quilt: Quilt
+  readonly fillers: readonly (BandFiller | undefined)[]
+  readonly #patchStrokes: PatchStrokes
+
   constructor(
-    readonly quilt: Quilt,
-    readonly fillers: readonly (BandFiller | undefined)[],
+    {
+      quilt,
+      fillers,
+      strokes,
+    }: { quilt: Quilt; fillers: readonly (BandFiller | undefined)[]; strokes: PatchStrokes },
     readonly seed: number,
   ) {
+    this.quilt = quilt
+    this.fillers = fillers
+    this.#patchStrokes = strokes
     this.#repeats = quilt.bands.map((band) => band.sides.map(() => 0))
     this.#stretch = quilt.bands.map(() => ({ min: Number.POSITIVE_INFINITY, max: 0 }))
   }
@@ -240,15 +255,13 @@ class Workshop {
   #fillPatches(band: number, { side, first, shares, isInside }: SidePatches): void {
     const fillers = patchFillersOf(this.fillers[band])
     if (!fillers) return
-    const work = this.#patchWork.get(band) ?? new PatchWork()
-    this.#patchWork.set(band, work)
     for (const [number, patch] of (this.quilt.patches ?? []).entries()) {
       if (patch.band !== band || patch.side !== side) continue
       const fill = fillOf(patch, fillers)
       if (!fill) continue
       const along = isInside ? (patch.alongOuter ?? patch.along) : patch.along
       const sector = first + sectorAlong(along, shares)
-      for (const stroke of work.strokesIn(patch, fill))
+      for (const stroke of this.#patchStrokes[number]!)
         this.pieces.push({ band, sector, stroke, startRing: undefined, endRing: undefined })
       if (fill.filler.ditch) this.ditched.push({ patch: number, sector })
     }

@@ -4,7 +4,7 @@ import { ROUTE_WEIGHTS, type RouteGraph, type RouteResult, solveByAreas } from '
 import type { Line } from '../stitch/line.ts'
 import { type AreaOrder, areaOrders, type Direction } from './areas.ts'
 import { askDitches, ditchesFirst, type WantedDitch } from './ask-ditches.ts'
-import { chooseWork, leastLapMoves, type Strategy } from './choose-work.ts'
+import { chooseWork, movesOfLaps, type Strategy } from './choose-work.ts'
 import { type Frame, type FramePass, framePasses, PASS_CUTS, passStartsBound } from './frame-passes.ts'
 import { frameEnds, refuseFrameWishes } from './frame-wishes.ts'
 import { costOfRoute, measureRoutes, type TurningWeight } from './judge-route.ts'
@@ -114,7 +114,7 @@ function bestWork(task: LineTask, net: Net, solve: Solve) {
   const work = hasLaps || wishes.work !== 'any' ? wishes.work : 'areas'
   if (work === 'any')
     return chooseWork(plan('areas'), {
-      leastLapMoves: leastLapMoves(pieces, net, reach),
+      lapMoves: movesOfLaps(pieces, net, reach),
       turning,
       planLaps: () => plan('laps'),
     })

@@ -164,9 +164,18 @@ export function cutSide(side: GroupSide, manner: Manner): SidePlan | undefined {
   }
   const places =
     manner.spread === 'square' ? squarePlaces(longest, whole, manner) : radialPlaces(longest, whole, manner)
-  const wanted = places && wantedOn(side, places, manner.spread)
+  const wanted =
+    places && (wantedOn(side, places, manner.spread) ?? wantedOn(shortened(side), places, manner.spread))
   return wanted && { stretches: wanted[0]!.length - 1, halves, rhythms, wanted, slack: places.slack }
 }
+
+/** Repeats may be shortened by this much before it is seen, where there is no room for whole ones. Common practice, no source. */
+const SHORTENED = 1.12
+
+const shortened = (side: GroupSide): GroupSide => ({
+  ...side,
+  least: side.least.map((length) => length / SHORTENED),
+})
 
 /** Where stations are wanted on a group's outermost seam, from the corner on, and how far each may lie off it, mm. */
 interface Stations {

@@ -104,10 +104,10 @@ describe('pearls', () => {
   it('are whole circles on half circles: 3 pi r each, beside the leads', () => {
     const strip = { ...ends, to: 'outer', length: 80, width: 25, repeats: 4 } as const
     const arcs = pearls.draw(strip, { size: 0.8 }).stroke.segments.slice(1, -1)
-    const radius = (80 - 2 * 0.07 * 20) / 8
+    const radius = (80 - 2 * 0.13 * 20) / 8
     const sweeps = arcs.reduce((sum, s) => sum + (s.kind === 'arc' ? Math.abs(s.sweep) : 0), 0)
     expect(sweeps).toBeCloseTo(4 * 4 * Math.PI, 9)
-    const length = strokeLength({ start: [0.07 * 20, 12.5], segments: arcs })
+    const length = strokeLength({ start: [0.13 * 20, 12.5], segments: arcs })
     expect(length).toBeCloseTo(4 * 3 * Math.PI * radius, 6)
   })
 })

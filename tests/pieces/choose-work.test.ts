@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../motifs/library.ts'
 import { catalogOf } from '../../src/engine-input.ts'
-import { leastLapMoves } from '../../src/pieces/choose-work.ts'
+import { movesOfLaps } from '../../src/pieces/choose-work.ts'
 import { costOfRoute, measureRoutes } from '../../src/pieces/judge-route.ts'
 import { type PlannedLine, planLine } from '../../src/pieces/plan-line.ts'
 import { fillQuilt, lineTaskOf } from '../../src/pipeline.ts'
@@ -42,7 +42,7 @@ describe('a plan that does not say how it is worked', () => {
     const { worked, figuresOf, task } = lines(SAMPLES['harbour-medallion']!)
     const any = worked('any')
     const laps = worked('laps')
-    const least = leastLapMoves(task.pieces, laps.net, task.reach)
+    const { least } = movesOfLaps(task.pieces, laps.net, task.reach)
     expect(any.strategy).toEqual({
       way: 'areas',
       why: `lap by lap moves the quilt at least ${least} times, not ${figuresOf(any).moves}`,
@@ -51,8 +51,24 @@ describe('a plan that does not say how it is worked', () => {
     expect(least).toBeGreaterThan(figuresOf(any).moves)
   })
 
+  /** Patches whose ways through leave many ends between two bands that go round. */
+  const PATCHES_BETWEEN = JSON.stringify({
+    centre: { width: 35, height: 20 },
+    bands: [
+      { name: 'inner', width: 0.875, filler: 'square-key', corners: 'butted' },
+      {
+        name: 'triangles',
+        width: 3.75,
+        pieced: { unit: 'quarter-square-triangle' },
+        filler: { dark: 'swirl', light: 'swirl' },
+      },
+      { name: 'outer', width: 1.625, filler: 'wave', corners: 'butted' },
+    ],
+    machine: { reach: [12, 12] },
+  })
+
   it('is worked lap by lap where that travels less, and says so; one that says how is worked so', () => {
-    const { worked, costOf } = lines(SAMPLES['fair-wind']!)
+    const { worked, costOf } = lines(PATCHES_BETWEEN)
     const [any, areas, laps] = [worked('any'), worked('areas'), worked('laps')]
     expect(any.strategy).toEqual({ way: 'laps', why: 'less is travelled and stitched over' })
     expect(costOf(any)).toBeLessThan(costOf(areas))

@@ -50,12 +50,13 @@ function programAround(graph: RouteGraph): [before: string, after: string] {
  * The least extra of a closed walk by integer programming: parity at every vertex, and a cut for every piece that a
  * solution leaves apart, until none is.
  *
+ * @param rows  further conditions on the extra passes `x` by the number of the edge
  * @source Corberán & Sanchis, EJOR 79 (1994); solved by HiGHS, gap 0
  */
-export function closedExtraByProgram(highs: Highs, graph: RouteGraph): number {
+export function closedExtraByProgram(highs: Highs, graph: RouteGraph, rows: readonly string[] = []): number {
   const on = new Set(graph.edges.flatMap((edge) => (edge.required ? [edge.u, edge.v] : [])))
   const [before, after] = programAround(graph)
-  const cuts: string[] = []
+  const cuts = [...rows]
   for (;;) {
     const solved = highs.solve(`${before}${cuts.join('\n')}\n${after}`, { mip_rel_gap: 0, mip_abs_gap: 0 })
     if (solved.Status !== 'Optimal') throw new Error(`HiGHS ended with ${solved.Status}`)
@@ -86,3 +87,15 @@ export const extraBetweenByProgram = (
     ...graph,
     edges: [...graph.edges, { u, v, length: 1, required: true, price: NEVER }],
   })
+
+/**
+ * The least extra of a walk that may begin and end anywhere: that of a closed walk which passes once, at no cost, by a
+ * vertex joined to all that have required edges.
+ */
+export function openExtraByProgram(highs: Highs, graph: RouteGraph): number {
+  const on = new Set(graph.edges.flatMap((edge) => (edge.required ? [edge.u, edge.v] : [])))
+  const joins = [...on].map((v) => ({ u: graph.vertexCount, v, length: 1, required: false, price: 0 }))
+  const once = joins.map((_, i) => `x${graph.edges.length + i}`).join(' + ')
+  const joined = { vertexCount: graph.vertexCount + 1, edges: [...graph.edges, ...joins] }
+  return closedExtraByProgram(highs, joined, [` once: ${once} = 2`])
+}
