@@ -10,7 +10,7 @@ export default defineMotif({
   title: 'Crosshatch',
   source: 'the path of a ball at 45 degrees on a table whose sides have no common divisor',
   params: {
-    spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.2 }, min: 4, max: 80 },
+    spacing: { kind: 'length', label: 'Spacing', default: { widths: 0.2 }, min: 4, max: 80 },
   },
   closeness: 'spacing',
   suits: { min: 50, max: 400 },

@@ -11,7 +11,7 @@ export default defineMotif({
   params: {
     spacing: {
       kind: 'length',
-      label: 'Between rails',
+      label: 'Spacing',
       default: inches(0.4),
       min: inches(0.2),
       max: inches(2),

@@ -120,7 +120,7 @@ export default defineMotif({
   title: 'Meander',
   source: 'a walk round a random spanning tree, smoothed by a cubic B-spline',
   params: {
-    spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.11 }, min: 3, max: 60 },
+    spacing: { kind: 'length', label: 'Spacing', default: { widths: 0.11 }, min: 3, max: 60 },
   },
   closeness: 'spacing',
   suits: { min: 40, max: 400 },

@@ -9,7 +9,7 @@ export default defineMotif({
   params: {
     spacing: {
       kind: 'length',
-      label: 'Between lines',
+      label: 'Spacing',
       default: inches(0.5),
       min: inches(0.2),
       max: inches(2),

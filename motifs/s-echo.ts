@@ -17,7 +17,7 @@ export default defineMotif({
   params: {
     spacing: {
       kind: 'length',
-      label: 'Between echoes',
+      label: 'Spacing',
       default: inches(0.4),
       min: inches(0.2),
       max: inches(1),

@@ -9,7 +9,7 @@ export default defineMotif({
   title: 'Spiral chain',
   source: 'running scroll: equal double Archimedean spirals, the line passing over one and under the next',
   params: {
-    spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.12 }, min: 3, max: 40 },
+    spacing: { kind: 'length', label: 'Spacing', default: { widths: 0.12 }, min: 3, max: 40 },
   },
   closeness: 'spacing',
   suits: { min: 25, max: 150 },

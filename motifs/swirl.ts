@@ -76,7 +76,7 @@ export default defineMotif({
   title: 'Swirl',
   source: 'Archimedean spirals in and out, half a turn apart, on touching circles',
   params: {
-    spacing: { kind: 'length', label: 'Distance between lines', default: { widths: 0.09 }, min: 3, max: 40 },
+    spacing: { kind: 'length', label: 'Spacing', default: { widths: 0.09 }, min: 3, max: 40 },
   },
   closeness: 'spacing',
   suits: { min: 50, max: 250 },

@@ -8,21 +8,13 @@ import { lineFormat } from '../src/export/line-json.ts'
 import { endOf, flattenStroke } from '../src/geometry/stroke.ts'
 import { tieNet } from '../src/pieces/net.ts'
 import { PATCH_FILLERS } from '../src/pieces/patch-fillers/index.ts'
-import {
-  type FilledQuilt,
-  fillQuilt,
-  gapTaskOf,
-  type PlannedQuilt,
-  reckonQuilt,
-  tellQuilt,
-  threadQuilt,
-} from '../src/pipeline.ts'
+import { type FilledQuilt, fillQuilt, type PlannedQuilt, threadQuilt } from '../src/pipeline.ts'
 import { readPlan } from '../src/plan/read-plan.ts'
 import { outlineArea, outlineLength } from '../src/quilt/outline.ts'
 import { bandArea } from '../src/report/band-area.ts'
-import { findGaps } from '../src/report/find-gaps.ts'
 import { reportFormat } from '../src/report/report.ts'
 import { assertPiecesFit, assertTouchesMeet, depthInside } from './pieces/piece-laws.ts'
+import { finishQuilt } from './support/finish-quilt.ts'
 import { measureLine } from './support/measure-line.ts'
 import { SAMPLES } from './support/samples.ts'
 
@@ -31,11 +23,7 @@ const read = (text: string) => readPlan(text, CATALOG).plan
 const fill = (text: string): FilledQuilt => fillQuilt(read(text), CATALOG)
 
 /** What is filled, planned to the end. */
-function finish(filled: FilledQuilt): PlannedQuilt {
-  const threaded = threadQuilt(filled, CATALOG)
-  const gapTask = gapTaskOf(threaded)
-  return tellQuilt(reckonQuilt(threaded, gapTask), { gaps: findGaps(gapTask), warnings: [] })
-}
+const finish = (filled: FilledQuilt): PlannedQuilt => finishQuilt(threadQuilt(filled, CATALOG))
 
 const SETTING = 'setting-triangles'
 const width = fc.integer({ min: 8, max: 28 }).map((eighths) => eighths / 8)

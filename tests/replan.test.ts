@@ -3,18 +3,10 @@ import { parse, stringify } from 'yaml'
 import { LIBRARY } from '../motifs/library.ts'
 import { catalogOf } from '../src/engine-input.ts'
 import { exportDrawing } from '../src/export/index.ts'
-import {
-  acceptPlan,
-  fillQuilt,
-  gapTaskOf,
-  reckonQuilt,
-  type ThreadedQuilt,
-  tellQuilt,
-  threadQuilt,
-} from '../src/pipeline.ts'
+import { acceptPlan, fillQuilt, type ThreadedQuilt, threadQuilt } from '../src/pipeline.ts'
 import type { Plan } from '../src/plan/plan.ts'
 import { replannerOf } from '../src/replan.ts'
-import { findGaps } from '../src/report/find-gaps.ts'
+import { finishQuilt } from './support/finish-quilt.ts'
 import { SAMPLES } from './support/samples.ts'
 
 const CATALOG = catalogOf(LIBRARY)
@@ -25,11 +17,7 @@ const sample = () => {
   return { ...file, bands: file.bands.slice(0, 3) }
 }
 
-function reportOf(threaded: ThreadedQuilt) {
-  const gapTask = gapTaskOf(threaded)
-  const reckoned = reckonQuilt(threaded, gapTask)
-  return tellQuilt(reckoned, { gaps: findGaps(gapTask), warnings: [] }).report
-}
+const reportOf = (threaded: ThreadedQuilt) => finishQuilt(threaded).report
 
 type Change = (file: ReturnType<typeof sample>) => void
 

@@ -10,7 +10,7 @@ export default defineCentre({
   title: 'Echo rails',
   source: 'rails parallel to the sides: a rectangular spiral in and out again between its own lines',
   params: {
-    spacing: { kind: 'length', label: 'Distance between rails', default: 15, min: 4, max: 80 },
+    spacing: { kind: 'length', label: 'Spacing', default: 15, min: 4, max: 80 },
   },
   closeness: 'spacing',
   suitsFrom: 60,

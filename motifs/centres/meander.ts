@@ -14,7 +14,7 @@ export default defineCentre({
   title: 'Meander',
   source: 'the closed walk round a random spanning tree, smoothed by a cubic B-spline',
   params: {
-    spacing: { kind: 'length', label: 'Distance between lines', default: 12, min: 4, max: 80 },
+    spacing: { kind: 'length', label: 'Spacing', default: 12, min: 4, max: 80 },
   },
   closeness: 'spacing',
   suitsFrom: 60,

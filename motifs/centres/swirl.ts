@@ -40,7 +40,7 @@ export default defineCentre({
   title: 'Swirl',
   source: 'Archimedean spirals in and out on touching circles, in the order of a walk round a random tree',
   params: {
-    spacing: { kind: 'length', label: 'Distance between lines', default: 9, min: 3, max: 40 },
+    spacing: { kind: 'length', label: 'Spacing', default: 9, min: 3, max: 40 },
   },
   closeness: 'spacing',
   suitsFrom: 80,

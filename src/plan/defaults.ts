@@ -1,11 +1,14 @@
+import { TIME_DEFAULTS } from '../stitch/time.ts'
 import { inches } from '../units.ts'
 import { roundLength } from './length.ts'
+
+const { stitchesPerMinute: speed, ...rates } = TIME_DEFAULTS
 
 /**
  * What a plan is taken to say where it says nothing. A bare number is mm.
  *
- * @source 10 stitches to the inch (2.5 mm), tie-offs of a few short stitches, 1/4 in under the binding, 600 stitches a
- * minute and all the other rates: common practice, no source
+ * @source 10 stitches to the inch (2.5 mm), tie-offs of a few short stitches, 1/4 in under the binding:
+ * common practice, no source; rates as in `stitch/time.ts`
  */
 export const DEFAULTS = {
   title: 'Untitled quilt',
@@ -21,15 +24,8 @@ export const DEFAULTS = {
     sector: 60,
     reach: roundLength(inches(14)),
     overlap: roundLength(inches(1)),
-    speed: 600,
-    tightCurveSpeed: 0.6,
-    tightRadius: 6,
-    repositionSeconds: 60,
-    bobbinSeconds: 120,
-    startSeconds: 90,
-    advanceSeconds: 180,
-    threadSeconds: 150,
-    turnSeconds: 20,
+    speed,
+    ...rates,
   },
   stitch: { length: 2.5, chordTolerance: 0.1, tieOff: { count: 5, length: 0.4 } },
   thread: { tex: 30, colour: '#fbf7ea', bobbin: 'L', tail: 150, waste: 0.15 },

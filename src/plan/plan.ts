@@ -4,6 +4,7 @@ import type { Params, ValuesOf } from '../motif/contract.ts'
 import type { AvoidedRegion } from '../quilt/avoided-region.ts'
 import type { OutlineName } from '../quilt/outline-names.ts'
 import type { Corners } from '../quilt/quilt.ts'
+import type { TimeSettings } from '../stitch/time.ts'
 import type { LengthUnit } from '../units.ts'
 
 /** The sides of a band, clockwise from the top. */
@@ -71,7 +72,7 @@ export interface BandPlan {
 }
 
 /** How the machine works. */
-export interface MachinePlan {
+export interface MachinePlan extends Omit<TimeSettings, 'stitchesPerMinute'> {
   readonly kind: 'domestic' | 'frame'
   /** `walking`: only straight and gently curved lines can be stitched, forward only: the quilt is turned. */
   readonly foot: 'free-motion' | 'walking'
@@ -85,18 +86,6 @@ export interface MachinePlan {
   readonly overlap: number | undefined
   /** Stitches per minute. */
   readonly speed: number
-  /** Share of the speed that is kept in tight curves. */
-  readonly tightCurveSpeed: number
-  /** A curve is tight below this radius, mm. */
-  readonly tightRadius: number
-  readonly repositionSeconds: number
-  readonly bobbinSeconds: number
-  readonly startSeconds: number
-  readonly advanceSeconds: number
-  /** To put in another thread. */
-  readonly threadSeconds: number
-  /** To turn the quilt once right round. */
-  readonly turnSeconds: number
 }
 
 export interface StitchPlan {

@@ -5,7 +5,7 @@ import { incircle, PatchView } from './patch-shape.ts'
 /** The distance between the lines of two arms, as a value that a plan may give. */
 export const ARM_SPACING = {
   kind: 'length',
-  label: 'Distance between lines',
+  label: 'Spacing',
   default: { widths: 0.16 },
   min: inches(0.1),
   max: inches(2),

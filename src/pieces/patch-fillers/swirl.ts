@@ -11,7 +11,7 @@ export default definePatchFiller({
   params: {
     spacing: {
       kind: 'length',
-      label: 'Distance between lines',
+      label: 'Spacing',
       default: { widths: 0.11 },
       min: inches(0.1),
       max: inches(2),
