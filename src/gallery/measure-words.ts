@@ -30,7 +30,10 @@ export const figureWords = ({ mmPerCm2, gapMm, radiusMm, retraceShare }: Measure
 
 /** The values that a filler takes, each with its range and what it is unless said. */
 export const paramRows = (params: Params): Row[] =>
-  Object.entries(params).map(([key, param]) => [key, `${param.label.toLowerCase()}: ${paramText(param)}`])
+  Object.entries(params).map(([key, param]) => {
+    const label = param.label.toLowerCase()
+    return [key, label === key ? paramText(param) : `${label}: ${paramText(param)}`]
+  })
 
 function paramText(param: Param): string {
   switch (param.kind) {
