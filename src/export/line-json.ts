@@ -94,11 +94,13 @@ function bandName(band: number | undefined, drawing: Drawing): string | null {
   return drawing.quilt.bands[band]?.name ?? null
 }
 
-/** JSON with one point list a line: readable, and small. */
+/** JSON with one point list a line: readable, and small. The lists, which are nearly all of it, are put in last. */
 function jsonText(file: LineFile): string {
-  return JSON.stringify(
+  const lists: string[] = []
+  const rest = JSON.stringify(
     file,
-    (key, value) => (key === 'points' ? JSON.stringify(value) : value),
+    (key, value) => (key === 'points' ? String(lists.push(JSON.stringify(value)) - 1) : value),
     1,
-  ).replaceAll(/"points": "(.*)"/g, '"points": $1')
+  )
+  return rest.replaceAll(/"points": "(\d+)"/g, (_, list) => `"points": ${lists[list]}`)
 }

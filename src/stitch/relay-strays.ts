@@ -117,7 +117,11 @@ function bestOf(places: readonly Needle[], { settings }: NeedleWork): Needle[] {
       if (!(costs[i]! + 1 < costs[j]!)) continue
       const chord = chordOf(places[i]!, places[j]!)
       if (chord < minLength || chord > lengthMm) continue
-      const over = Math.max(0, strayOf(places, i, j) / (AIM * chordTolerance) - 1)
+      // Whatever strays by more costs more than what was found already.
+      const most = AIM * chordTolerance * (1 + Math.sqrt((costs[j]! - costs[i]! - 1) / STRAYING))
+      const stray = strayOf(places, [i, j], most)
+      if (stray > most) continue
+      const over = Math.max(0, stray / (AIM * chordTolerance) - 1)
       const cost = costs[i]! + 1 + STRAYING * over * over
       if (cost >= costs[j]!) continue
       costs[j] = cost
@@ -129,11 +133,12 @@ function bestOf(places: readonly Needle[], { settings }: NeedleWork): Needle[] {
   return best.reverse()
 }
 
-/** How far the places between two stray from the stitch from one to the other, mm. */
-function strayOf(places: readonly Needle[], i: number, j: number): number {
+/** How far the places between two stray from the stitch from one to the other, mm; if by more than `most`, some that does. */
+function strayOf(places: readonly Needle[], [i, j]: readonly [number, number], most: number): number {
   const [a, b]: [Point, Point] = [places[i]!.point, places[j]!.point]
-  let far = 0
-  for (let k = i + 1; k < j; k++) far = Math.max(far, offChord(places[k]!.point, a, b))
+  // On a hairpin that is near its middle, as a rule.
+  let far = j - i > 1 ? offChord(places[(i + j) >> 1]!.point, a, b) : 0
+  for (let k = i + 1; k < j && far <= most; k++) far = Math.max(far, offChord(places[k]!.point, a, b))
   return far
 }
 
