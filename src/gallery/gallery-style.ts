@@ -25,7 +25,7 @@ figcaption b { color: var(--ink) }
 .seam { fill: none; stroke: var(--seam) }
 .thread { fill: none; stroke: var(--thread); stroke-linejoin: round; stroke-linecap: round }
 .motifs, .centres, .corners { display: grid; gap: 1.25rem; margin: 1rem 0; align-items: end }
-.motifs { grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr)) }
+.motifs { align-items: start; grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr)) }
 .centres, .corners { grid-template-columns: repeat(auto-fit, minmax(min(13rem, 100%), 1fr)) }
 .facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(24rem, 100%), 1fr)); gap: 0 2rem; border-top: 1px solid var(--rule); padding-top: .75rem; font-size: .9rem }
 dl { margin: 0 }
