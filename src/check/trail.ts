@@ -131,7 +131,7 @@ interface Spot {
   readonly along: number
 }
 
-/** The stretch with the nearest earlier place within reach; plain numbers, as it is asked every half millimetre. */
+/** The stretch with the nearest earlier place within reach; plain numbers, as it is asked every millimetre. */
 function nearestEarlier(trail: Trail, { x, y, along }: Spot): number | undefined {
   const { columns, rows, cell, box, within, starts, items, begins, back } = trail
   const [dx, dy] = [x - box.minX, y - box.minY]

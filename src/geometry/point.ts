@@ -40,3 +40,9 @@ export function distanceToLine(p: Point, a: Point, b: Point): number {
   const t = squared > 0 ? Math.min(1, Math.max(0, dot(subtract(p, a), ab) / squared)) : 0
   return distance(p, lerp(a, b, t))
 }
+
+/** The mean of `points`: the middle of a symmetrical shape's corners. */
+export function meanOf(points: readonly Point[]): Point {
+  const mean = (k: 0 | 1) => points.reduce((sum, point) => sum + point[k], 0) / points.length
+  return [mean(0), mean(1)]
+}

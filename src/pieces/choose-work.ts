@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts'
+import { meanOf, type Point } from '../geometry/point.ts'
 import { ROUTE_WEIGHTS, type RouteResult } from '../route/index.ts'
 import type { AreaOrder } from './areas.ts'
 import { costOfRoute, type RouteFigures } from './judge-route.ts'
@@ -104,14 +104,7 @@ export function movesOfLaps(pieces: Pieces, { fills, positions }: Net, reach: Re
     ends.set(band, own)
     own.push(positions[u]!, positions[v]!)
   })
-  const bands = [...ends.values()].map((points) => ({
-    points,
-    // One end of each piece tells as much as both.
-    stands: farApart(
-      points.filter((_, i) => i % 2 === 0),
-      reach,
-    ),
-  }))
+  const bands = [...ends.values()].map((points) => ({ points, stands: farApart(points, reach) }))
   const least = bands.reduce((sum, { stands }) => sum + stands - 1, 0)
   if (fills.length < MANY_PIECES) return { least }
   const likely = bands.reduce((sum, { points, stands }) => sum + stands * abreast(points) - 1, 0)
@@ -128,11 +121,6 @@ function abreast(ends: readonly Point[]): number {
     turned += Math.min(between, 2 * Math.PI - between)
   }
   return Math.max(1, turned / (2 * Math.PI))
-}
-
-const meanOf = (points: readonly Point[]): Point => {
-  const mean = (k: 0 | 1) => points.reduce((sum, point) => sum + point[k], 0) / points.length
-  return [mean(0), mean(1)]
 }
 
 /** How many of these places lie apart, each beyond reach of all others: the first, and whatever comes next round them. */

@@ -1,4 +1,4 @@
-import { distance, type Point } from '../geometry/point.ts'
+import { distance, meanOf, type Point } from '../geometry/point.ts'
 import type { Segment } from '../geometry/segment.ts'
 import { endOf, type Stroke, transformStroke } from '../geometry/stroke.ts'
 import { warpStroke } from '../geometry/warp.ts'
@@ -110,7 +110,9 @@ export function cutPieces(
   const setting = settingBand(quilt)
   const strokes = patchStrokes(quilt, fillers)
   const extents = quilt.bands.map((band, k) => {
-    const round = isByPatch(fillers[k]) ? shareRound(strokesOf(strokes, quilt, k), middleOf(quilt)) : 0
+    const round = isByPatch(fillers[k])
+      ? shareRound(strokesOf(strokes, quilt, k), meanOf(quilt.rings[0]!))
+      : 0
     return { ...extentOf(band, fillers[k]), round, thread: threads[k] }
   })
   const task = { sides: surveySides(quilt, { fillers, reach }), isRegular: isRegular(quilt), reach }
@@ -144,12 +146,6 @@ const settingBand = ({ patches = [] }: Quilt): number | undefined =>
 /** All strokes in the patches of a band. */
 const strokesOf = (strokes: PatchStrokes, { patches = [] }: Quilt, band: number): readonly Stroke[] =>
   patches.flatMap((patch, number) => (patch.band === band ? (strokes[number] ?? []) : []))
-
-const middleOf = ({ rings }: Quilt): Point => {
-  const ring = rings[0]!
-  const mean = (k: 0 | 1) => ring.reduce((sum, p) => sum + p[k], 0) / ring.length
-  return [mean(0), mean(1)]
-}
 
 function extentOf(band: Band, filler: BandFiller | undefined): Omit<BandExtent, 'round'> {
   const depth = Math.max(...band.sides.flatMap((s) => [heightAt(s, 'outerA'), heightAt(s, 'outerB')]))

@@ -1,4 +1,4 @@
-import { add, distance, lerp, norm, type Point, scale, subtract, unit } from '../geometry/point.ts'
+import { add, distance, lerp, meanOf, norm, type Point, scale, subtract, unit } from '../geometry/point.ts'
 
 /** What a tape measure says of a four-sided outline, mm. */
 export interface Measures {
@@ -138,7 +138,7 @@ function solveSymmetric(matrix: number[][], right: number[]): number[] {
  *   the means
  */
 export function placeOnto(outline: readonly Point[], target: readonly Point[]): Point[] {
-  const [from, to] = [middleOf(outline), middleOf(target)]
+  const [from, to] = [meanOf(outline), meanOf(target)]
   let [sine, cosine] = [0, 0]
   outline.forEach((p, i) => {
     const [a, b] = [subtract(p, from), subtract(target[i]!, to)]
@@ -152,9 +152,3 @@ export function placeOnto(outline: readonly Point[], target: readonly Point[]): 
     return add(to, [c * x - s * y, s * x + c * y])
   })
 }
-
-const middleOf = (points: readonly Point[]): Point =>
-  scale(
-    points.reduce((sum: Point, p) => add(sum, p), [0, 0]),
-    1 / points.length,
-  )
